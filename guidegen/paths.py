@@ -1,0 +1,18 @@
+"""Where the files that ship with guidegen are, in a checkout or installed from a wheel."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+_HERE = Path(__file__).resolve().parent
+
+
+def data_folder(name: str) -> Path:
+    """Folder `name` (`themes`, `sample_project`) that ships with guidegen.
+
+    Raises FileNotFoundError when it is in neither place.
+    """
+    for candidate in (_HERE / "_data" / name, _HERE.parent / name):
+        if candidate.is_dir():
+            return candidate
+    raise FileNotFoundError(f"the folder {name!r} that ships with guidegen is missing")
