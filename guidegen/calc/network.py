@@ -19,7 +19,7 @@ are convex there, so the iteration cannot run away).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -31,10 +31,15 @@ Ints = NDArray[np.intp]
 #: Newton steps after which the solution counts as not found.
 MOST_STEPS = 60
 #: Largest accepted mismatch of one bulb's current, as a share of the chain's.
-TOLERANCE = 1e-13
+TOLERANCE = 1e-12
+#: Below this a chain counts as carrying nothing, ampere.
+LEAST_CHAIN_A = 1e-9
+#: Current of a group before anything is known, ampere: below any that is looked for,
+#: since Newton's method climbs faster than it descends.
+COLD_START_A = 1e-5
 
 
-class NotConverged(ArithmeticError):
+class NotConvergedError(ArithmeticError):
     """Newton's method did not settle."""
 
 
@@ -110,100 +115,169 @@ class Network:
     steps: int
 
 
-def solve_network(bulbs: Bulbs, rails: Rails, sources: Sources) -> Network:
-    """Volts and currents of every chain, from a cold start.
+def solve_network(bulbs: Bulbs, rails: Rails, sources: Sources, start_a: Floats | None = None) -> Network:
+    """Volts and currents of every chain.
 
-    Raises NotConverged when Newton's method does not settle.
+    `start_a` (N,): group currents to start from, ampere; a cold start without.
+    Raises NotConvergedError when Newton's method does not settle.
     """
-    groups, lit = bulbs.groups, bulbs.groups > 0
-    current = _first_guess(bulbs, rails, sources)
+    lit = bulbs.groups > 0
+    share = np.where(lit, bulbs.groups, 1.0)
+    start = COLD_START_A if start_a is None else np.maximum(start_a, COLD_START_A)
+    group_a = np.where(lit, start, 0.0)
     for step in range(1, MOST_STEPS + 1):
-        slope_ohm = group_slope_ohm(bulbs, current)
-        tangent_s = groups / slope_ohm
-        offset_a = groups * current - tangent_s * group_volts(bulbs, current)
+        tangent_s = bulbs.groups / group_slope_ohm(bulbs, group_a)
+        offset_a = bulbs.groups * group_a - tangent_s * group_volts(bulbs, group_a)
         solved = _solve_tangents(rails, sources, tangent_s, offset_a)
-        found = solved.bulb_a / np.where(lit, groups, 1.0)
-        current = np.where(lit, _next_current(bulbs, current, found), 0.0)
-        law_v = np.where(lit, solved.bulb_v - group_volts(bulbs, current), 0.0)
-        mismatch = np.abs(law_v) * groups / group_slope_ohm(bulbs, current)
-        gap = np.abs(current - found) * groups
-        largest = np.maximum.reduceat(np.maximum(mismatch, gap), rails.starts)
-        if np.all(largest <= TOLERANCE * np.maximum(solved.chain_a, 1e-12)):
-            return Network(
-                solved.feed_v, solved.chain_a, solved.total_a, solved.plus_drop_v,
-                solved.minus_rise_v, solved.bulb_v, solved.bulb_a, current, law_v, step,
-            )
-    raise NotConverged(f"the circuit did not settle in {MOST_STEPS} Newton steps")
+        aimed_a = solved.bulb_a / share
+        group_a = np.where(lit, _next_current(bulbs, group_a, aimed_a), 0.0)
+        law_v = np.where(lit, solved.bulb_v - group_volts(bulbs, group_a), 0.0)
+        slack_a = bulbs.groups * np.maximum(
+            np.abs(law_v) / group_slope_ohm(bulbs, group_a), np.abs(group_a - aimed_a)
+        )
+        worst_a = np.maximum.reduceat(slack_a, rails.starts)
+        if np.all(worst_a <= TOLERANCE * np.maximum(solved.chain_a, LEAST_CHAIN_A)):
+            return replace(solved, group_a=group_a, law_v=law_v, steps=step)
+    raise NotConvergedError(f"the circuit did not settle in {MOST_STEPS} Newton steps")
 
 
-def group_volts(bulbs: Bulbs, current: Floats) -> Floats:
-    led = bulbs.slope_v * np.log1p(current / bulbs.saturation_a) + current * bulbs.resistance_ohm
-    return bulbs.series * led + current * bulbs.group_ohm
+def group_volts(bulbs: Bulbs, group_a: Floats) -> Floats:
+    """Volts (N,) across a group that carries `group_a` ampere."""
+    led_v = bulbs.slope_v * np.log1p(group_a / bulbs.saturation_a) + group_a * bulbs.resistance_ohm
+    return bulbs.series * led_v + group_a * bulbs.group_ohm
 
 
-def group_slope_ohm(bulbs: Bulbs, current: Floats) -> Floats:
-    led = bulbs.slope_v / (bulbs.saturation_a + current) + bulbs.resistance_ohm
-    return bulbs.series * led + bulbs.group_ohm
+def group_slope_ohm(bulbs: Bulbs, group_a: Floats) -> Floats:
+    """Slope dV/dI (N,) of a group at `group_a` ampere, in ohm."""
+    led_ohm = bulbs.slope_v / (bulbs.saturation_a + group_a) + bulbs.resistance_ohm
+    return bulbs.series * led_ohm + bulbs.group_ohm
 
 
-def _first_guess(bulbs, rails, sources):
-    return np.where(bulbs.groups > 0, GUESS, 0.0)
+def drops_for_loads(rails: Rails, load_a: Floats) -> tuple[Floats, Floats]:
+    """Drop of the + rail and rise of the - rail, both (N,) in volt, for known bulb currents.
 
-GUESS=1e-9
-
-def _next_current(bulbs: Bulbs, current: Floats, found: Floats) -> Floats:
-    knee = current + bulbs.saturation_a
-    change = found - current
-    return np.where(change > 0, found, knee * np.exp(np.minimum(change, 0) / knee) - bulbs.saturation_a)
-
-
-@dataclass(frozen=True, eq=False)
-class _Linear:
-    feed_v: Floats
-    chain_a: Floats
-    total_a: Floats
-    plus_drop_v: Floats
-    minus_rise_v: Floats
-    bulb_v: Floats
-    bulb_a: Floats
+    `load_a` (N,): ampere that every bulb draws whatever its volts are.
+    """
+    nothing = np.zeros_like(load_a)
+    both = solveh_banded(_band(rails, nothing), np.repeat(load_a, 2))
+    return both[0::2], both[1::2]
 
 
-def _solve_tangents(rails, sources, tangent_s, offset_a):
-    count = len(tangent_s)
-    band = np.zeros((3, 2 * count))
-    plus = rails.plus_feed_s + rails.plus_link_s
-    plus[1:] += rails.plus_link_s[:-1]
-    minus = rails.minus_feed_s + rails.minus_link_s
-    minus[1:] += rails.minus_link_s[:-1]
-    band[2, 0::2] = plus + tangent_s
-    band[2, 1::2] = minus + tangent_s
-    band[1, 1::2] = tangent_s
-    band[0, 2::2] = -rails.plus_link_s[:-1]
-    band[0, 3::2] = -rails.minus_link_s[:-1]
-    right = np.empty((2 * count, 2))
+def kirchhoff_residual_a(bulbs: Bulbs, rails: Rails, network: Network) -> Floats:
+    """Largest breach of Kirchhoff's current law in each chain, ampere (C,).
+
+    At both terminals of every bulb: current that the wires bring, less the
+    current that the bulb's curve draws at its solved volts.
+    """
+    drawn_a = network.bulb_a + _lit_slope_s(bulbs, network.group_a) * network.law_v
+    breaches = [
+        np.abs(_wire_current_a(link_s, feed_s, drop_v) - drawn_a)
+        for link_s, feed_s, drop_v in (
+            (rails.plus_link_s, rails.plus_feed_s, network.plus_drop_v),
+            (rails.minus_link_s, rails.minus_feed_s, network.minus_rise_v),
+        )
+    ]
+    return np.maximum.reduceat(np.maximum(*breaches), rails.starts)
+
+
+def rail_loss_w(rails: Rails, network: Network) -> Floats:
+    """Watts that the rails of each chain turn into heat (C,)."""
+    loss = np.zeros_like(network.bulb_v)
+    for link_s, feed_s, drop_v in (
+        (rails.plus_link_s, rails.plus_feed_s, network.plus_drop_v),
+        (rails.minus_link_s, rails.minus_feed_s, network.minus_rise_v),
+    ):
+        loss += feed_s * drop_v**2
+        loss[:-1] += link_s[:-1] * np.diff(drop_v) ** 2
+    return np.add.reduceat(loss, rails.starts)
+
+
+def power_imbalance_w(rails: Rails, sources: Sources, network: Network) -> Floats:
+    """Watts delivered by each source less watts used by wires, resistors and bulbs (S,)."""
+    first = _firsts(sources.installation)
+    bulbs_w = np.add.reduceat(network.bulb_v * network.bulb_a, rails.starts)
+    chain_w = bulbs_w + rail_loss_w(rails, network) + sources.series_ohm * network.chain_a**2
+    used_w = np.add.reduceat(chain_w, first) + sources.common_ohm * network.total_a**2
+    return sources.source_v * network.total_a - used_w
+
+
+def _lit_slope_s(bulbs: Bulbs, group_a: Floats) -> Floats:
+    return bulbs.groups / group_slope_ohm(bulbs, group_a)
+
+
+def _wire_current_a(link_s: Floats, feed_s: Floats, drop_v: Floats) -> Floats:
+    between_a = link_s[:-1] * np.diff(drop_v)
+    arriving_a = feed_s * drop_v
+    arriving_a[:-1] -= between_a
+    arriving_a[1:] += between_a
+    return arriving_a
+
+
+def _next_current(bulbs: Bulbs, group_a: Floats, aimed_a: Floats) -> Floats:
+    """Step up in current, down in its logarithm: on both sides the step cannot overshoot."""
+    knee_a = group_a + bulbs.saturation_a
+    down = knee_a * np.exp(np.minimum(aimed_a - group_a, 0.0) / knee_a) - bulbs.saturation_a
+    return np.where(aimed_a > group_a, aimed_a, down)
+
+
+def _solve_tangents(rails: Rails, sources: Sources, tangent_s: Floats, offset_a: Floats) -> Network:
+    """Volts and currents with every bulb drawing offset_a + tangent_s x its volts.
+
+    The chain is solved twice at once: for the offsets with the feed point
+    shorted, and for one volt at the feed point alone.
+    """
+    right = np.empty((2 * len(tangent_s), 2))
     right[:, 0] = np.repeat(offset_a, 2)
     right[:, 1] = np.repeat(tangent_s, 2)
-    x = solveh_banded(band, right, overwrite_ab=True, overwrite_b=True, check_finite=False)
-    own = x[0::2] + x[1::2]
-    own_a = offset_a - tangent_s * own[:, 0]
-    per_volt = tangent_s * (1 - own[:, 1])
-    fixed = np.add.reduceat(own_a, rails.starts)
-    slope = np.add.reduceat(per_volt, rails.starts)
-    feed_v, chain_a, total = _join(sources, fixed, slope)
-    sizes = np.diff(np.append(rails.starts, count))
-    feed = np.repeat(feed_v, sizes)
-    d = x[0::2, 0] + feed * x[0::2, 1]
-    m = x[1::2, 0] + feed * x[1::2, 1]
-    v = feed - d - m
-    return _Linear(feed_v, chain_a, total, d, m, v, offset_a + tangent_s * v)
+    parts = solveh_banded(
+        _band(rails, tangent_s), right, overwrite_ab=True, overwrite_b=True, check_finite=False
+    )
+    both = parts[0::2] + parts[1::2]
+    fixed_a = np.add.reduceat(offset_a - tangent_s * both[:, 0], rails.starts)
+    per_volt_s = np.add.reduceat(tangent_s * (1 - both[:, 1]), rails.starts)
+    feed_v, chain_a, total_a = _join_chains(sources, fixed_a, per_volt_s)
+    sizes = np.diff(np.append(rails.starts, len(tangent_s)))
+    here_v = np.repeat(feed_v, sizes)
+    plus_drop_v = parts[0::2, 0] + here_v * parts[0::2, 1]
+    minus_rise_v = parts[1::2, 0] + here_v * parts[1::2, 1]
+    bulb_v = here_v - plus_drop_v - minus_rise_v
+    bulb_a = offset_a + tangent_s * bulb_v
+    return Network(
+        feed_v, chain_a, total_a, plus_drop_v, minus_rise_v, bulb_v, bulb_a, bulb_a, bulb_v, steps=0
+    )
 
 
-def _join(sources, fixed, slope):
-    first = np.flatnonzero(np.r_[True, np.diff(sources.installation) > 0])
-    e = sources.source_v[sources.installation]
-    alpha = (fixed + slope * e) / (1 + slope * sources.series_ohm)
-    beta = slope / (1 + slope * sources.series_ohm)
-    total = np.add.reduceat(alpha, first) / (1 + sources.common_ohm * np.add.reduceat(beta, first))
-    chain = alpha - beta * (sources.common_ohm * total)[sources.installation]
-    feed = e - (sources.common_ohm * total)[sources.installation] - sources.series_ohm * chain
-    return feed, chain, total
+def _band(rails: Rails, tangent_s: Floats) -> Floats:
+    """Upper band (3, 2N) of the conductance matrix, + and - terminals taking turns."""
+    band = np.zeros((3, 2 * len(tangent_s)))
+    for side, link_s, feed_s in (
+        (0, rails.plus_link_s, rails.plus_feed_s),
+        (1, rails.minus_link_s, rails.minus_feed_s),
+    ):
+        diagonal = feed_s + link_s + tangent_s
+        diagonal[1:] += link_s[:-1]
+        band[2, side::2] = diagonal
+        band[0, side + 2 :: 2] = -link_s[:-1]
+    band[1, 1::2] = tangent_s
+    return band
+
+
+def _join_chains(sources: Sources, fixed_a: Floats, per_volt_s: Floats) -> tuple[Floats, Floats, Floats]:
+    """Feed volts and current of each chain, and current of each source.
+
+    A chain draws fixed_a + per_volt_s x its feed volts; in front of it are
+    its own series resistance and what the installation shares.
+    """
+    own = 1 + per_volt_s * sources.series_ohm
+    source_v = sources.source_v[sources.installation]
+    stiff_a = (fixed_a + per_volt_s * source_v) / own
+    soft_s = per_volt_s / own
+    first = _firsts(sources.installation)
+    total_a = np.add.reduceat(stiff_a, first) / (1 + sources.common_ohm * np.add.reduceat(soft_s, first))
+    shared_v = (sources.common_ohm * total_a)[sources.installation]
+    chain_a = stiff_a - soft_s * shared_v
+    return source_v - shared_v - sources.series_ohm * chain_a, chain_a, total_a
+
+
+def _firsts(installation: Ints) -> Ints:
+    return np.flatnonzero(np.r_[True, np.diff(installation) > 0])
