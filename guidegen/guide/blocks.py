@@ -1,0 +1,184 @@
+"""What pages are made of; every text is final, translated and formatted, no markup in it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Signal = Literal["danger", "warning", "caution", "notice"]
+
+
+@dataclass(frozen=True)
+class Caution:
+    """A boxed caution.
+
+    `word` is the signal word as printed; `full` tells whether the whole box
+    belongs here or one line that points to `anchor` on the safety page.
+    """
+
+    anchor: str
+    signal: Signal
+    word: str
+    title: str
+    hazard: str
+    consequence: str
+    avoid: tuple[str, ...]
+    source: str
+    full: bool = True
+
+
+@dataclass(frozen=True)
+class Column:
+    """A table column; numbers are set right."""
+
+    title: str
+    numeric: bool = False
+
+
+@dataclass(frozen=True)
+class Table:
+    """A table; the first cell of every row names the row."""
+
+    caption: str
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[str, ...], ...]
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Symbol:
+    """One symbol of a calculation: "I", "current of the run", "0.205 A"."""
+
+    symbol: str
+    meaning: str
+    value: str
+
+
+@dataclass(frozen=True)
+class Calculation:
+    """A worked calculation: formula, numbers put in, result, source."""
+
+    title: str
+    formula: str
+    symbols: tuple[Symbol, ...]
+    substituted: str
+    result: str
+    source: str
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class CalculationGroup:
+    """Calculations about one subject."""
+
+    anchor: str
+    title: str
+    intro: str
+    calculations: tuple[Calculation, ...]
+    tables: tuple[Table, ...] = ()
+
+
+@dataclass(frozen=True)
+class Check:
+    """A reading to take: where, how, what to expect, and what to do otherwise.
+
+    `points` are test point labels ("T3"), empty where there is none.
+    """
+
+    what: str
+    meter: str
+    expected: str
+    range: str
+    if_not: tuple[str, ...]
+    points: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Step:
+    """One step of the build.
+
+    `identity` stays the same for the same step of the same project;
+    `picture` is a picture's id or empty.
+    """
+
+    identity: str
+    number: int
+    title: str
+    why: str
+    parts: tuple[str, ...]
+    tools: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+    do: tuple[str, ...]
+    checks: tuple[Check, ...]
+    picture: str = ""
+
+
+@dataclass(frozen=True)
+class StepGroup:
+    """Steps that belong together, such as all of one run."""
+
+    anchor: str
+    title: str
+    intro: str
+    steps: tuple[Step, ...]
+
+
+@dataclass(frozen=True)
+class ReadingRow:
+    """One line of the readings sheet.
+
+    `low`, `high` and `expected` are plain numbers in `unit` for the page's
+    script; the `_text` fields are what is printed.
+    """
+
+    identity: str
+    point: str
+    what: str
+    meter: str
+    unit: str
+    expected: float
+    low: float
+    high: float
+    expected_text: str
+    range_text: str
+    if_low: str
+    if_high: str
+
+
+@dataclass(frozen=True)
+class ReadingGroup:
+    """Readings of one run or of the supply."""
+
+    title: str
+    rows: tuple[ReadingRow, ...]
+
+
+@dataclass(frozen=True)
+class Fact:
+    """A label and its value, such as "Supply" and "5.1 V, 2.4 A"."""
+
+    label: str
+    value: str
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class PartLine:
+    """Something to buy or to have; `why` is the reason in one sentence."""
+
+    quantity: str
+    name: str
+    rating: str
+    why: str
+    marking: str = ""
+
+
+@dataclass(frozen=True)
+class CutLine:
+    """One piece of wire to cut."""
+
+    label: str
+    kind: str
+    length: str
+    ends: str
+    why: str = ""

@@ -1,0 +1,131 @@
+"""The pages of the guide as frozen models; a theme is templates over these."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from guidegen.guide.blocks import (
+    CalculationGroup,
+    Caution,
+    CutLine,
+    Fact,
+    PartLine,
+    ReadingGroup,
+    StepGroup,
+    Table,
+)
+
+
+@dataclass(frozen=True)
+class StartPage:
+    """Start here: what it will be, what it takes, and the verdict.
+
+    `verdict` is one sentence; `verdict_good` tells which way it goes;
+    `picture` the id of the picture shown.
+    """
+
+    what: tuple[str, ...]
+    facts: tuple[Fact, ...]
+    verdict: str
+    verdict_good: bool
+    findings: tuple[str, ...]
+    picture: str
+
+
+@dataclass(frozen=True)
+class SafetyPage:
+    """Stay safe: boxed cautions, most severe first; prints alone."""
+
+    first_line: str
+    cautions: tuple[Caution, ...]
+
+
+@dataclass(frozen=True)
+class PartsPage:
+    """Parts and tools: all to buy and to own before step 1; prints alone."""
+
+    buy: tuple[PartLine, ...]
+    tools: tuple[PartLine, ...]
+    cuts: tuple[CutLine, ...]
+    labels: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class WiringPage:
+    """Wiring: schematic, test points, wire table; `pictures` are ids."""
+
+    pictures: tuple[str, ...]
+    how_to_read: tuple[str, ...]
+    points: Table
+    wires: Table
+    runs: Table
+
+
+@dataclass(frozen=True)
+class NumbersPage:
+    """The numbers: every calculation worked; what the model leaves out; the project file."""
+
+    groups: tuple[CalculationGroup, ...]
+    corners: Table
+    left_out: tuple[str, ...]
+    project_file_name: str
+    project_file: str
+
+
+@dataclass(frozen=True)
+class LightPage:
+    """Light along the run: charts and the same as tables."""
+
+    message: tuple[str, ...]
+    pictures: tuple[str, ...]
+    tables: tuple[Table, ...]
+
+
+@dataclass(frozen=True)
+class BuildPage:
+    """Build it: steps in groups."""
+
+    before: tuple[str, ...]
+    groups: tuple[StepGroup, ...]
+
+
+@dataclass(frozen=True)
+class ReadingsPage:
+    """Readings: expected range at each test point and a blank to fill in."""
+
+    how: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+    groups: tuple[ReadingGroup, ...]
+
+
+PageModel = (
+    StartPage | SafetyPage | PartsPage | WiringPage | NumbersPage | LightPage | BuildPage | ReadingsPage
+)
+
+
+@dataclass(frozen=True)
+class Page:
+    """One page: file name without folder, title, purpose in a few words, template and model."""
+
+    name: str
+    title: str
+    purpose: str
+    template: str
+    model: PageModel
+
+
+@dataclass(frozen=True)
+class Guide:
+    """The whole guide, before it is rendered.
+
+    `key` is a hash of the project, for the browser's storage; `language` a
+    language tag; `pages` in reading order, the first is index.html.
+    """
+
+    title: str
+    summary: str
+    author: str
+    language: str
+    key: str
+    version: str
+    pages: tuple[Page, ...]
