@@ -1,0 +1,9 @@
+"""Writing the guide: a MkDocs run beside the target, a link check, and a swap that cannot half happen.
+
+Only this package touches the output folder, and only it imports MkDocs.
+"""
+
+from guidegen.publish.folder import publish
+from guidegen.publish.pages import Asset, PageFile, Published
+
+__all__ = ["Asset", "PageFile", "Published", "publish"]

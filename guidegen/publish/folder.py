@@ -1,0 +1,61 @@
+"""Publishing a guide as a folder: refuse, stage, check, swap."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+
+from guidegen.errors import OutputError
+from guidegen.locale import _
+from guidegen.publish.links import check_links
+from guidegen.publish.manifest import write_manifest
+from guidegen.publish.pages import Asset, PageFile, Published, check_names
+from guidegen.publish.site import build_site
+from guidegen.publish.swap import swap, workplace
+from guidegen.publish.target import made_parents, refuse_foreign, settle_target
+
+
+def publish(
+    pages: Sequence[PageFile],
+    assets: Sequence[Asset],
+    shared: Mapping[str, object],
+    theme: Path,
+    out: Path,
+) -> Published:
+    """Write the guide into the folder `out`, in the place of an earlier guide if there is one.
+
+    `shared` holds the variables that every template gets beside `page_model`;
+    `theme` is a folder of templates and static files. The guide is made
+    beside `out` and swapped in when it is whole and its links are right; until
+    then nothing in `out` changes.
+
+    Raises OutputError when `out` is no place for a guide, holds anything that
+    guidegen did not write, cannot be written, or when a page or link is broken.
+    """
+    check_names(pages, assets)
+    with _told_as_output_errors(out):
+        target = settle_target(out)
+        with made_parents(target), workplace(target) as work:
+            refuse_foreign(target)
+            new = work / "new"
+            build_site(pages, assets, shared, theme, new, work / "empty")
+            check_links(new)
+            files = write_manifest(new)
+            swap(work, target)
+    return Published(target, files)
+
+
+@contextmanager
+def _told_as_output_errors(out: Path) -> Iterator[None]:
+    """Tell what the operating system refuses as an OutputError."""
+    try:
+        yield
+    except OSError as error:
+        reason = error.strerror or str(error)
+        raise OutputError(
+            _(
+                "The guide cannot be written to {folder}: {reason}. An earlier guide there is as it was. "
+                "Name a folder that you may write to with --out, and see that the disk has room."
+            ).format(folder=out, reason=f"{reason} ({error.filename})" if error.filename else reason)
+        ) from error

@@ -1,0 +1,83 @@
+"""The manifest: which files guidegen wrote, so that a file of the maker's is never lost.
+
+It holds a hash of every file and guidegen's version, and no date, so that the
+same guide has the same manifest on any day.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from guidegen import __version__
+from guidegen.publish.pages import MANIFEST_NAME
+
+_MADE_BY = "guidegen"
+
+
+@dataclass(frozen=True)
+class Foreign:
+    """What a guide's folder holds that guidegen did not write: relative paths, sorted."""
+
+    added: tuple[str, ...] = ()
+    edited: tuple[str, ...] = ()
+
+    def __bool__(self) -> bool:
+        return bool(self.added or self.edited)
+
+
+def write_manifest(folder: Path) -> tuple[str, ...]:
+    """Write the manifest of every file in `folder`; returns their paths, the manifest's included."""
+    hashes = {path: _sha256(folder / path) for path in _entries(folder)}
+    text = json.dumps({"made_by": _MADE_BY, "version": __version__, "files": hashes}, indent=1)
+    (folder / MANIFEST_NAME).write_bytes(text.encode() + b"\n")
+    return tuple(sorted([*hashes, MANIFEST_NAME]))
+
+
+def read_manifest(folder: Path) -> Mapping[str, str] | None:
+    """Hash by relative path of the files guidegen wrote in `folder`; None when it wrote none."""
+    try:
+        manifest = json.loads((folder / MANIFEST_NAME).read_bytes())
+        ours = manifest["made_by"] == _MADE_BY and isinstance(manifest["files"], dict)
+        return manifest["files"] if ours else None
+    except (OSError, ValueError, KeyError, TypeError, RecursionError):
+        return None
+
+
+def find_foreign(folder: Path, hashes: Mapping[str, str]) -> Foreign:
+    """Compare the folder with the manifest; a file that is gone is no loss and not told."""
+    added, edited = [], []
+    for path in _entries(folder):
+        if path == MANIFEST_NAME:
+            continue
+        if path not in hashes:
+            added.append(path)
+        elif not _is_unchanged(folder / path, hashes[path]):
+            edited.append(path)
+    return Foreign(tuple(added), tuple(edited))
+
+
+def _is_unchanged(file: Path, expected: str) -> bool:
+    """Whether the plain file still has the hash it was written with."""
+    return file.is_file() and not file.is_symlink() and _sha256(file) == expected
+
+
+def _sha256(file: Path) -> str:
+    return hashlib.sha256(file.read_bytes()).hexdigest()
+
+
+def _entries(folder: Path, under: str = "") -> Iterator[str]:
+    """Relative paths of everything but filled folders, sorted; symbolic links are not followed."""
+    with os.scandir(folder) as listing:
+        entries = sorted(listing, key=lambda entry: entry.name)
+    for entry in entries:
+        inside = list(_entries(Path(entry.path), f"{under}{entry.name}/")) if _is_folder(entry) else []
+        yield from inside or [f"{under}{entry.name}"]
+
+
+def _is_folder(entry: os.DirEntry[str]) -> bool:
+    return entry.is_dir(follow_symlinks=False)
