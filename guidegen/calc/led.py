@@ -1,0 +1,148 @@
+"""One LED, and a group of LEDs in series with its resistor.
+
+An LED follows the diode equation with a series resistance,
+I = I_s (exp((V - I R) / m) - 1), with the slope m in volts per e-fold of
+current.  Both directions are exact: V(I) by its logarithm, I(V) by the
+Wright omega function (T. C. Banwell and A. Jayakumar, "Exact analytical
+solution for current flow through diode with series resistance",
+Electronics Letters 36, 2000, p. 291).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TypeVar
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy.special import wrightomega
+
+from guidegen.calc.worked import formula
+from guidegen.locale import N_
+
+#: A float, or an array of them of any shape.
+Number = TypeVar("Number", float, NDArray[np.float64])
+
+_SOURCE = N_(
+    "Diode equation with series resistance: Banwell and Jayakumar, Electronics Letters 36 (2000) 291"
+)
+
+
+@dataclass(frozen=True)
+class Curve:
+    """An LED by a point of its curve, its slope and its resistance.
+
+    `voltage_v` (the resistance's share included) at `current_a`; `slope_v`
+    in volts per e-fold of current; `resistance_ohm` in series.  ValueError
+    unless current and slope are positive, the resistance is not negative,
+    and its share leaves the diode some volts.
+    """
+
+    voltage_v: float
+    current_a: float
+    slope_v: float
+    resistance_ohm: float
+
+    def __post_init__(self) -> None:
+        if not (self.current_a > 0 and self.slope_v > 0 and self.resistance_ohm >= 0):
+            raise ValueError("an LED's current and slope are above zero, its resistance not below")
+        if not self.junction_v > 0:
+            raise ValueError("an LED's resistance takes all of its volts")
+
+    @property
+    def junction_v(self) -> float:
+        """Volts of the diode alone at `current_a`, V - I R."""
+        return self.voltage_v - self.current_a * self.resistance_ohm
+
+    @property
+    def log_saturation(self) -> float:
+        """ln(I_s / 1 A), sound even where I_s itself is too small for a float."""
+        folds = self.junction_v / self.slope_v
+        return float(np.log(self.current_a) - folds - np.log(-np.expm1(-folds)))
+
+    @property
+    def saturation_a(self) -> float:
+        """I_s = I / (exp((V - I R)/m) - 1), ampere, so that the curve passes through its point."""
+        folds = self.junction_v / self.slope_v
+        return float(self.current_a * np.exp(-folds) / -np.expm1(-folds))
+
+
+@formula(
+    title=N_("Volts across one LED"),
+    text="V = m · ln(1 + I / I_s) + I · R",
+    result=("V", "V", N_("volts across one LED")),
+    symbols={
+        "slope_v": ("m", "V", N_("slope of the LED's curve, volts per e-fold of current")),
+        "current_a": ("I", "A", N_("current of one LED")),
+        "saturation_a": ("I_s", "A", N_("saturation current")),
+        "resistance_ohm": ("R", "ohm", N_("series resistance of one LED")),
+    },
+    source=_SOURCE,
+)
+def led_voltage_v(current_a: Number, slope_v: float, saturation_a: float, resistance_ohm: float) -> Number:
+    """V = m ln(1 + I/I_s) + I R; amperes in, volts out, any shape; NaN below -I_s."""
+    voltage: Number = slope_v * np.log1p(current_a / saturation_a) + current_a * resistance_ohm
+    return voltage
+
+
+@formula(
+    title=N_("Volts across a group of LEDs"),
+    text="V = s · (m · ln(1 + I / I_s) + I · R) + I · R_g",
+    result=("V", "V", N_("volts across the group")),
+    symbols={
+        "series": ("s", "1", N_("LEDs in series")),
+        "slope_v": ("m", "V", N_("slope of the LED's curve, volts per e-fold of current")),
+        "current_a": ("I", "A", N_("current of the group")),
+        "saturation_a": ("I_s", "A", N_("saturation current")),
+        "resistance_ohm": ("R", "ohm", N_("series resistance of one LED")),
+        "group_ohm": ("R_g", "ohm", N_("resistor of the group")),
+    },
+    source=_SOURCE,
+)
+def group_voltage_v(
+    current_a: Number,
+    series: float,
+    slope_v: float,
+    saturation_a: float,
+    resistance_ohm: float,
+    group_ohm: float,
+) -> Number:
+    """V = s V_led(I) + I R_g; amperes in, volts out, any shape."""
+    one = led_voltage_v(current_a, slope_v, saturation_a, resistance_ohm)
+    voltage: Number = series * one + current_a * group_ohm
+    return voltage
+
+
+def forward_voltage(curve: Curve, current_a: Number) -> Number:
+    """Volts across one LED at a current (ampere, any shape, above -I_s)."""
+    return led_voltage_v(current_a, curve.slope_v, curve.saturation_a, curve.resistance_ohm)
+
+
+def forward_current(curve: Curve, voltage_v: Number) -> Number:
+    """Current of one LED at a voltage (volt, any shape, also negative), ampere.
+
+    I = (m/R) omega(ln(I_s R/m) + (V + I_s R)/m) - I_s, where omega(z) solves
+    omega + ln omega = z; without resistance I_s (exp(V/m) - 1).  Exact to
+    rounding; near 0 V the error is about 1e-16 of I_s.
+    """
+    return diode_current_a(voltage_v, curve.slope_v, curve.log_saturation, curve.resistance_ohm)
+
+
+def diode_current_a(
+    voltage_v: Number, slope_v: float, log_saturation: float, resistance_ohm: float
+) -> Number:
+    """The same from the slope (V), ln(I_s / 1 A) and the series resistance (ohm)."""
+    saturation_a = np.exp(log_saturation)
+    current: Number
+    if resistance_ohm == 0:
+        current = saturation_a * np.expm1(voltage_v / slope_v)
+        return current
+    scale_a = slope_v / resistance_ohm
+    start = log_saturation - np.log(scale_a) + (voltage_v + saturation_a * resistance_ohm) / slope_v
+    current = scale_a * wrightomega(start) - saturation_a
+    return current
+
+
+def warmed(curve: Curve, change_k: float, volts_per_k: float) -> Curve:
+    """The curve `change_k` kelvin warmer: its volts move by `volts_per_k` (V/K) at the same current."""
+    return replace(curve, voltage_v=curve.voltage_v + change_k * volts_per_k)

@@ -1,0 +1,96 @@
+"""Limits and assumptions that safety and worst cases rest on, each with its source."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from guidegen.locale import N_
+from guidegen.tables.sourced import Sourced
+
+_ELV = N_("IEC 61140, extra-low voltage")
+ELV_DC_V = Sourced(120.0, _ELV)
+ELV_AC_V = Sourced(50.0, _ELV)
+
+_BARE = N_("IEC 60364-4-41, clause 414.4.5")
+DRY_WITHOUT_BASIC_DC_V = Sourced(60.0, _BARE)
+DRY_WITHOUT_BASIC_AC_V = Sourced(25.0, _BARE)
+WET_WITHOUT_BASIC_DC_V = Sourced(30.0, _BARE)
+WET_WITHOUT_BASIC_AC_V = Sourced(12.0, _BARE)
+
+_ES1 = N_("IEC 62368-1")
+ES1_DC_V = Sourced(60.0, _ES1)
+PS2_W = Sourced(100.0, _ES1)
+
+_PLACE = N_("DIN VDE 0100-737")
+EXPOSED_IPX = Sourced(3, _PLACE)
+ROOFED_IPX = Sourced(1, _PLACE)
+SUPPLY_OUTDOORS_IPX = Sourced(4, N_("own policy"))
+NEAR_WATER_M = Sourced(3.5, N_("own policy"))
+
+#: Worst running current over the fuse's rating, at most.
+FUSE_LOAD = Sourced(0.8, N_("common practice, no source"))
+#: Running watts of a resistor over its rating, at most.
+RESISTOR_LOAD = Sourced(0.5, N_("common practice, no source"))
+#: Worst supply current over its rating, at most.
+SUPPLY_LOAD = Sourced(0.8, N_("common practice, no source"))
+#: Reading of a few ohms over the meter leads' own, at least.
+LEADS_MULTIPLE = Sourced(2.0, N_("own policy"))
+
+LIGHTING_DROP = Sourced(0.03, N_("IEC 60364-5-52, Table G.52.1 (a comparison, not a limit for this use)"))
+ELV_LIGHTING_DROP = Sourced(
+    0.05, N_("IEC 60364-7-715 as DIN VDE 0100-715:2006 (a comparison, not a limit for this use)")
+)
+SIGNIFICANT_LIGHT_FACTOR = Sourced(1.5, N_("EN 12464-1, smallest significant difference in illuminance"))
+
+_TOUCH = N_("EN ISO 13732-1, burn threshold, from memory")
+#: Surfaces above these burn skin in a touch of about one second, degC.
+TOUCH_CERAMIC_DEGC = Sourced(70.0, _TOUCH)
+TOUCH_METAL_DEGC = Sourced(60.0, _TOUCH)
+#: Above this a surface needs a warning and stays clear of plastic, hot glue and foam, degC.
+HOT_SURFACE_DEGC = Sourced(60.0, N_("own policy, from EN ISO 13732-1 from memory"))
+
+
+@dataclass(frozen=True)
+class LimitedPower:
+    """A row of the limited power source table: up to `to_v` open circuit, ampere and volt-ampere."""
+
+    to_v: float
+    current_a: float
+    va_per_v: float | None
+    va: float | None
+
+
+LIMITED_POWER = (LimitedPower(20.0, 8.0, 5.0, None), LimitedPower(30.0, 8.0, None, 100.0))
+LIMITED_POWER_SOURCE = N_("IEC 60950-1, Table 2B (superseded by IEC 62368-1)")
+
+
+@dataclass(frozen=True)
+class Spread:
+    """How far a quantity may lie from its nominal, as shares of it: `low` below, `high` above."""
+
+    low: float
+    high: float
+    source: str
+
+
+#: Below the resistance of a stated area or gauge; above it the standards' maximum counts.
+STATED_WIRE_BELOW = Sourced(0.05, N_("own assumption"))
+MEASURED_WIRE = Spread(0.02, 0.02, N_("own assumption"))
+
+
+@dataclass(frozen=True)
+class MeterRange:
+    """Accuracy of a usual hand-held meter: share of the reading, and digits of `step` (SI)."""
+
+    share: float
+    digits: int
+    step: float
+    source: str
+
+
+_METER = N_("own assumption: a usual hand-held meter")
+METER_VOLTS = MeterRange(0.005, 2, 0.01, _METER)
+METER_AMPERES = MeterRange(0.01, 3, 1e-4, _METER)
+METER_OHMS = MeterRange(0.01, 3, 0.1, _METER)
+#: Resistance of such a meter on its milliampere range, leads included, ohm.
+METER_BURDEN_OHM = Sourced(1.5, N_("common practice, no source"))
