@@ -13,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from guidegen.calc.led import Curve
+from guidegen.tables.conductors import COPPER_PER_K
 
 Feed = Literal["one end", "middle", "both ends", "opposite ends"]
 LedSource = Literal["typical", "given", "bench"]
@@ -41,12 +42,24 @@ class LedEstimate:
 
 
 @dataclass(frozen=True)
+class LedLimit:
+    """Largest current of one LED, ampere, and where it is from.
+
+    "stated" in the file, "cells": solved on the fresh cells the string came
+    with, or "assumed".
+    """
+
+    current_a: float
+    source: Literal["stated", "cells", "assumed"]
+
+
+@dataclass(frozen=True)
 class Conductor:
     """A kind of wire, one conductor of it.
 
     `ohm_per_m` at 20 degC; `area_m2` is the stated one, or the equivalent
     copper area where only ohms are known (`inferred`); `limit_a` is the
-    table's current limit; `low_factor` and `high_factor` bound the true
+    table's current limit, `per_k` its change with temperature; `low_factor` and `high_factor` bound the true
     resistance over the nominal one.
     """
 
@@ -57,6 +70,7 @@ class Conductor:
     limit_a: float
     low_factor: float
     high_factor: float
+    per_k: float = COPPER_PER_K.value
     material: str = "copper"
     gauge: float | None = None
 
@@ -138,8 +152,7 @@ class RunPlan:
     leds_in_series: int
     group_ohm: float
     led: LedEstimate
-    max_led_a: float
-    max_led_assumed: bool
+    led_limit: LedLimit
     resistor: Resistor
     feeder: Cable | None
     extra: Cable | None

@@ -42,12 +42,11 @@ ELV_LIGHTING_DROP = Sourced(
 )
 SIGNIFICANT_LIGHT_FACTOR = Sourced(1.5, N_("EN 12464-1, smallest significant difference in illuminance"))
 
-_TOUCH = N_("EN ISO 13732-1, burn threshold, from memory")
-#: Surfaces above these burn skin in a touch of about one second, degC.
-TOUCH_CERAMIC_DEGC = Sourced(70.0, _TOUCH)
-TOUCH_METAL_DEGC = Sourced(60.0, _TOUCH)
-#: Above this a surface needs a warning and stays clear of plastic, hot glue and foam, degC.
-HOT_SURFACE_DEGC = Sourced(60.0, N_("own policy, from EN ISO 13732-1 from memory"))
+_TOUCH = N_("EN ISO 13732-1, burn threshold for a touch of one second, from memory")
+TOUCH_CERAMIC_DEGC = Sourced(80.0, _TOUCH)
+TOUCH_METAL_DEGC = Sourced(65.0, _TOUCH)
+#: Above this a surface gets a caution and stays clear of plastic, hot glue and foam, degC.
+HOT_SURFACE_DEGC = Sourced(60.0, N_("own policy"))
 
 
 @dataclass(frozen=True)
@@ -94,3 +93,12 @@ METER_AMPERES = MeterRange(0.01, 3, 1e-4, _METER)
 METER_OHMS = MeterRange(0.01, 3, 0.1, _METER)
 #: Resistance of such a meter on its milliampere range, leads included, ohm.
 METER_BURDEN_OHM = Sourced(1.5, N_("common practice, no source"))
+
+#: Largest current of one LED where nothing is known of it, ampere.
+TYPICAL_MAX_LED_A = Sourced(0.006, N_("own assumption: battery strings run their LEDs at 0.5 to 4 mA"))
+#: Mean LED current aimed at where no goal is stated, ampere.
+TYPICAL_LED_A = Sourced(0.003, N_("own assumption: battery strings run their LEDs at 0.5 to 4 mA"))
+#: Coldest and warmest air in use where the file states none, degC.
+COLDEST_INDOORS_DEGC = Sourced(10.0, N_("own assumption"))
+COLDEST_OUTDOORS_DEGC = Sourced(-10.0, N_("own assumption"))
+WARMEST_DEGC = Sourced(35.0, N_("own assumption"))
