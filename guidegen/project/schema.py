@@ -7,10 +7,12 @@ descriptions are what error messages and the reference list of keys show.
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, ConfigDict, Field, model_validator
 
+from guidegen.locale import N_
+from guidegen.project.plain import IpCode, Number, Text
 from guidegen.project.quantities import (
     Area,
     Celsius,
@@ -21,13 +23,17 @@ from guidegen.project.quantities import (
     Ratio,
     Resistance,
     ResistancePerLength,
+    ResistorOrNone,
     Tolerance,
     Voltage,
     ZeroOrLength,
     ZeroOrResistance,
 )
 
-Count = Annotated[int, Field(ge=1, le=200_000)]
+MOST_BULBS = 200_000
+Count = Annotated[int, Number(1, MOST_BULBS)]
+Name = Annotated[str, Text(1, 60)]
+Colour = Literal["white", "warm white", "blue", "green", "red", "orange", "yellow"]
 Exposure = Literal["indoors", "sheltered outdoors", "open outdoors"]
 Feed = Literal["one end", "middle", "both ends", "opposite ends"]
 ResistorKind = Literal["film", "cement", "wirewound"]
@@ -40,47 +46,61 @@ class Model(BaseModel):
 
     model_config = ConfigDict(extra="forbid", frozen=True, validate_default=False)
 
+    @model_validator(mode="before")
+    @classmethod
+    def _without_empty_keys(cls, data: Any) -> Any:
+        """A known key with nothing behind it counts as left out."""
+        if not isinstance(data, dict):
+            return data
+        return {key: value for key, value in data.items() if value is not None or key not in cls.model_fields}
+
 
 class Place(Model):
     """Where the lights will hang."""
 
-    exposure: Exposure = Field(description="How far rain reaches the lights")
+    exposure: Exposure = Field(description=N_("How far rain reaches the lights"))
     mains: Literal["existing outlet", "new fixed wiring"] = Field(
-        description="Whether the supply goes into an outlet that is there already"
+        description=N_("Whether the supply goes into an outlet that is there already")
     )
     coldest: Celsius | None = Field(
-        None, description="Coldest air in use, degC; default 10 degC indoors, -10 degC outdoors"
+        None, description=N_("Coldest air in use, degC; default 10 degC indoors, -10 degC outdoors")
     )
-    warmest: Celsius | None = Field(None, description="Warmest air in use, degC; default 35 degC")
+    warmest: Celsius | None = Field(None, description=N_("Warmest air in use, degC; default 35 degC"))
     near_water: Literal["none", "pool", "pond", "fountain", "bath or shower", "sauna"] = Field(
-        "none", description="Water near the lights"
+        "none", description=N_("Water near the lights")
     )
-    distance_to_water: ZeroOrLength | None = Field(None, description="Nearest part to that water's edge, m")
+    distance_to_water: ZeroOrLength | None = Field(
+        None, description=N_("Nearest part to that water's edge, m")
+    )
 
 
 class StringWire(Model):
     """Wire of a light string, in one of the forms a maker can know it by."""
 
-    one_conductor: Resistance | None = Field(None, description="One conductor of the whole string, ohm")
-    loop: Resistance | None = Field(None, description="Both conductors of the whole string in series, ohm")
-    meter_leads: ZeroOrResistance | None = Field(
-        None, description="What the meter reads with its leads touched together, ohm; default 0 ohm"
+    one_conductor: Resistance | None = Field(None, description=N_("One conductor of the whole string, ohm"))
+    loop: Resistance | None = Field(
+        None, description=N_("Both conductors of the whole string in series, ohm")
     )
-    per_length: ResistancePerLength | None = Field(None, description="One conductor, ohm/m")
-    area: Area | None = Field(None, description="Conductor area, m2 (written as mm2)")
-    gauge: Gauge | None = Field(None, description="American wire gauge number (written as 28 AWG)")
-    material: Material | None = Field(None, description="Conductor material; default copper")
+    meter_leads: ZeroOrResistance | None = Field(
+        None, description=N_("What the meter reads with its leads touched together, ohm; default 0 ohm")
+    )
+    per_length: ResistancePerLength | None = Field(None, description=N_("One conductor, ohm/m"))
+    area: Area | None = Field(None, description=N_("Conductor area, m2 (written as mm2)"))
+    gauge: Gauge | None = Field(None, description=N_("American wire gauge number (written as 28 AWG)"))
+    material: Material | None = Field(None, description=N_("Conductor material; default copper"))
 
 
 class Led(Model):
     """Curve of one LED: a typical one by colour, or the maker's own."""
 
-    typical: str | None = Field(None, description="Colour of a typical curve, as listed in the LED table")
-    voltage: Voltage | None = Field(None, description="Volts across one LED at `current`, V")
-    current: Current | None = Field(None, description="Current at which `voltage` holds, A")
-    slope: Voltage | None = Field(None, description="Volts per e-fold of current, V; default typical white")
+    typical: Colour | None = Field(None, description=N_("Colour of a typical curve"))
+    voltage: Voltage | None = Field(None, description=N_("Volts across one LED at `current`, V"))
+    current: Current | None = Field(None, description=N_("Current at which `voltage` holds, A"))
+    slope: Voltage | None = Field(
+        None, description=N_("Volts per e-fold of current, V; default typical white")
+    )
     resistance: ZeroOrResistance | None = Field(
-        None, description="Series resistance of one LED, ohm; default typical white"
+        None, description=N_("Series resistance of one LED, ohm; default typical white")
     )
 
 
@@ -91,48 +111,54 @@ class BenchReading(Model):
     state, with the meter in line; `supply` is read loaded.
     """
 
-    supply: Voltage = Field(description="Volts of the source, read loaded, V")
-    resistor: ZeroOrResistance = Field(description="Resistor in line, ohm")
-    after_resistor: Voltage | None = Field(None, description="Volts behind the resistor, V")
-    current: Current | None = Field(None, description="Current shown by a meter in line, A")
-    meter_burden: ZeroOrResistance | None = Field(None, description="Resistance of that meter, ohm")
+    supply: Voltage = Field(description=N_("Volts of the source, read loaded, V"))
+    resistor: ZeroOrResistance = Field(description=N_("Resistor in line, ohm"))
+    after_resistor: Voltage | None = Field(None, description=N_("Volts behind the resistor, V"))
+    current: Current | None = Field(None, description=N_("Current shown by a meter in line, A"))
+    meter_burden: ZeroOrResistance | None = Field(None, description=N_("Resistance of that meter, ohm"))
 
 
 class CameWith(Model):
     """What the string was sold with."""
 
-    cells: Annotated[int, Field(ge=1, le=24)] = Field(description="Cells in series")
-    size: Literal["AAA", "AA", "C", "D", "CR2032"] = Field("AA", description="Cell size")
-    resistor: ZeroOrResistance = Field(0.0, description="Resistor in the box, ohm")
+    cells: Annotated[int, Number(1, 24)] = Field(description=N_("Cells in series"))
+    size: Literal["AAA", "AA", "C", "D", "CR2032"] = Field("AA", description=N_("Cell size"))
+    resistor: ZeroOrResistance = Field(0.0, description=N_("Resistor in the box, ohm"))
 
 
 class LightString(Model):
     """One kind of light string, as bought."""
 
-    bulbs: Count = Field(description="Bulbs of one string")
-    spacing: Length = Field(description="Wire from bulb to bulb, m")
-    wire: StringWire = Field(description="Wire of the whole string")
-    bought: Annotated[int, Field(ge=1, le=10_000)] = Field(1, description="Strings of this kind")
-    leds_per_bulb: Annotated[int, Field(ge=1, le=100)] = Field(1, description="LEDs in one bulb, all told")
-    leds_in_series: Annotated[int, Field(ge=1, le=100)] = Field(
-        1, description="How many of them form one group; divides leds_per_bulb"
+    bulbs: Count = Field(description=N_("Bulbs of one string"))
+    spacing: Length = Field(description=N_("Wire from bulb to bulb, m"))
+    wire: StringWire = Field(description=N_("Wire of the whole string"))
+    bought: Annotated[int, Number(1, 10_000)] = Field(1, description=N_("Strings of this kind"))
+    leds_per_bulb: Annotated[int, Number(1, 100)] = Field(1, description=N_("LEDs in one bulb, all told"))
+    leds_in_series: Annotated[int, Number(1, 100)] = Field(
+        1, description=N_("How many of them form one group; divides leds_per_bulb")
     )
-    group_resistor: ZeroOrResistance = Field(0.0, description="Resistor in each group, ohm")
-    runs_on: Literal["low voltage", "mains"] = Field("low voltage", description="What the string is made for")
+    group_resistor: ZeroOrResistance = Field(0.0, description=N_("Resistor in each group, ohm"))
+    runs_on: Literal["low voltage", "mains"] = Field(
+        "low voltage", description=N_("What the string is made for")
+    )
     between_bulbs: Literal["parallel", "series", "chip", "unknown"] = Field(
-        "parallel", description="How the bulbs are joined; only parallel may be cut or rewired"
+        "parallel", description=N_("How the bulbs are joined; only parallel may be cut or rewired")
     )
     lit_on_dc: Literal["all", "half", "half of each bulb"] = Field(
-        "all", description="What lights on direct current (two-way strings light half)"
+        "all", description=N_("What lights on direct current (two-way strings light half)")
     )
-    tail: ZeroOrLength | None = Field(None, description="Unlit wire before bulb 1, m; default one spacing")
-    led: Led = Field(Led(typical="white"), description="Curve of one LED; default typical white")
+    tail: ZeroOrLength | None = Field(
+        None, description=N_("Unlit wire before bulb 1, m; default one spacing")
+    )
+    led: Led = Field(Led(typical="white"), description=N_("Curve of one LED; default typical white"))
     max_led_current: Current | None = Field(
-        None, description="Largest current of one LED, A; default the current on fresh cells it came with"
+        None, description=N_("Largest current of one LED, A; default the current on fresh cells it came with")
     )
-    bench: tuple[BenchReading, ...] = Field((), description="Readings of one uncut string; they win over led")
-    bench_temperature: Celsius = Field(20.0, description="Air at the bench, degC")
-    came_with: CameWith | None = Field(None, description="Cells and resistor it was sold with")
+    bench: tuple[BenchReading, ...] = Field(
+        (), description=N_("Readings of one uncut string; they win over led")
+    )
+    bench_temperature: Celsius = Field(20.0, description=N_("Air at the bench, degC"))
+    came_with: CameWith | None = Field(None, description=N_("Cells and resistor it was sold with"))
 
     @property
     def tail_m(self) -> float:
@@ -148,78 +174,90 @@ class LightString(Model):
 class WirePiece(Model):
     """A length of two-conductor wire (one core for the extra wire of `opposite ends`)."""
 
-    length: ZeroOrLength = Field(description="Route, one way, m")
-    wire: StringWire = Field(description="One of area, gauge or per_length")
+    length: ZeroOrLength = Field(description=N_("Route, one way, m"))
+    wire: StringWire = Field(description=N_("One of area, gauge or per_length"))
 
 
 class Supply(Model):
     """The low-voltage supply."""
 
-    voltage: Voltage = Field(description="No-load volts, V")
-    rated_current: Current = Field(description="Current on its label, A")
-    case: Literal["sealed", "opened"] = Field(description="Whether its case was ever opened")
+    voltage: Voltage = Field(description=N_("No-load volts, V"))
+    rated_current: Current = Field(description=N_("Current on its label, A"))
+    case: Literal["sealed", "opened"] = Field(description=N_("Whether its case was ever opened"))
     insulation: Literal["double", "reinforced", "basic", "unknown"] = Field(
-        description="Insulation between mains and output"
+        description=N_("Insulation between mains and output")
     )
-    tolerance: Tolerance = Field(0.05, description="How far the volts may be off, ratio; default 5 %")
-    output_resistance: ZeroOrResistance = Field(0.0, description="Inside the supply, ohm")
+    tolerance: Tolerance = Field(0.05, description=N_("How far the volts may be off, ratio; default 5 %"))
+    output_resistance: ZeroOrResistance = Field(0.0, description=N_("Inside the supply, ohm"))
     current_limit: Current | None = Field(
-        None, description="Current it is sure to give into a short, A; default rated_current"
+        None, description=N_("Current it is sure to give into a short, A; default rated_current")
     )
-    type: Literal["constant voltage", "constant current"] = Field("constant voltage", description="Regulation")
-    output: Literal["dc", "ac", "pulsed"] = Field("dc", description="Form of the output")
-    stands: Literal["indoors", "outdoors"] = Field("indoors", description="Where the supply stands")
-    ip: str | None = Field(None, description="IP code marked on it, such as IP44; needed outdoors")
-    lead: WirePiece | None = Field(None, description="Wire shared by all runs; default none")
+    type: Literal["constant voltage", "constant current"] = Field(
+        "constant voltage", description=N_("Regulation")
+    )
+    output: Literal["dc", "ac", "pulsed"] = Field("dc", description=N_("Form of the output"))
+    stands: Literal["indoors", "outdoors"] = Field("indoors", description=N_("Where the supply stands"))
+    ip: Annotated[str, IpCode()] | None = Field(
+        None, description=N_("IP code marked on it, such as IP44; needed outdoors")
+    )
+    lead: WirePiece | None = Field(None, description=N_("Wire shared by all runs; default none"))
 
 
 class Run(Model):
     """A stretch of bulbs fed through one series resistor."""
 
-    bulbs: Count = Field(description="Bulbs in this run")
-    name: str | None = Field(None, description="Name of the run; default run 1, run 2, ...")
-    string: str | None = Field(None, description="Kind of string; may be left out when there is one")
-    feed: Feed = Field("one end", description="How the run is fed")
-    resistor: ZeroOrResistance | Literal["none"] | None = Field(
-        None, description="Series resistor, ohm, or none; left out to have it chosen"
+    bulbs: Count = Field(description=N_("Bulbs in this run"))
+    name: Name | None = Field(None, description=N_("Name of the run; default run 1, run 2, ..."))
+    string: Name | None = Field(None, description=N_("Kind of string; may be left out when there is one"))
+    feed: Feed = Field("one end", description=N_("How the run is fed"))
+    resistor: ResistorOrNone | None = Field(
+        None, description=N_("Series resistor, ohm, or none; left out to have it chosen")
     )
-    resistor_tolerance: Tolerance = Field(0.05, description="Resistor tolerance, ratio; default 5 %")
-    resistor_rating: Power | None = Field(None, description="Resistor rating, W; left out to have it chosen")
-    resistor_kind: ResistorKind | None = Field(None, description="Kind of resistor; unknown counts as worst")
-    series: Series | None = Field(None, description="Preferred values for this run; default goals.series")
-    feeder: WirePiece | None = Field(None, description="Two-conductor wire from supply to run; default none")
+    resistor_tolerance: Tolerance = Field(0.05, description=N_("Resistor tolerance, ratio; default 5 %"))
+    resistor_rating: Power | None = Field(
+        None, description=N_("Resistor rating, W; left out to have it chosen")
+    )
+    resistor_kind: ResistorKind | None = Field(
+        None, description=N_("Kind of resistor; unknown counts as worst")
+    )
+    series: Series | None = Field(None, description=N_("Preferred values for this run; default goals.series"))
+    feeder: WirePiece | None = Field(
+        None, description=N_("Two-conductor wire from supply to run; default none")
+    )
     extra_wire: WirePiece | None = Field(
-        None, description="Wire to the middle, the far end or both; needed by every feed but one end"
+        None, description=N_("Wire to the middle, the far end or both; needed by every feed but one end")
     )
 
 
 class Goals(Model):
     """What the maker wants; these may tighten safety limits, never loosen them."""
 
-    evenness: Ratio = Field(0.5, description="Dimmest over brightest bulb of the installation; default 0.5")
+    evenness: Ratio = Field(
+        0.5, description=N_("Dimmest over brightest bulb of the installation; default 0.5")
+    )
     led_current: Current | None = Field(
-        None, description="Mean current of a run's lit LEDs, A; met from 0.8 to 1.0 of it"
+        None, description=N_("Mean current of a run's lit LEDs, A; met from 0.8 to 1.0 of it")
     )
-    resistor_load: Ratio = Field(0.5, description="Running watts over rating; default 0.5")
-    supply_load: Ratio = Field(0.8, description="Supply current over its rating; default 0.8")
-    light_exponent: Annotated[float, Field(ge=0.3, le=2)] = Field(
-        1.0, description="Light goes with current to this power; default 1"
+    resistor_load: Ratio = Field(0.5, description=N_("Running watts over rating; default 0.5"))
+    supply_load: Ratio = Field(0.8, description=N_("Supply current over its rating; default 0.8"))
+    light_exponent: Annotated[float, Number(0.3, 2, whole=False)] = Field(
+        1.0, description=N_("Light goes with current to this power; default 1")
     )
-    series: Series = Field("E12", description="Preferred values for chosen resistors; default E12")
+    series: Series = Field("E12", description=N_("Preferred values for chosen resistors; default E12"))
 
 
 class Project(Model):
     """One low-voltage decorative lighting build."""
 
-    title: Annotated[str, Field(min_length=1, max_length=120)] = Field(description="Name of the project")
-    place: Place = Field(description="Where the lights will hang")
-    strings: Annotated[dict[str, LightString], Field(min_length=1)] = Field(
-        description="Kinds of light string, by a name of your own"
+    title: Annotated[str, Text(1, 120)] = Field(description=N_("Name of the project"))
+    place: Place = Field(description=N_("Where the lights will hang"))
+    strings: dict[str, LightString] = Field(
+        min_length=1, description=N_("Kinds of light string, by a name of your own")
     )
-    supply: Supply = Field(description="The low-voltage supply")
-    summary: str = Field("", max_length=1000, description="One or two sentences about it")
-    author: str = Field("", max_length=120, description="Who publishes the guide")
-    runs: tuple[Run, ...] | None = Field(None, description="The runs; left out to have them proposed")
-    fuse: Current | None = Field(None, description="Fuse rating, A; left out to have it chosen")
-    fuse_type: Literal["IEC", "UL"] = Field("IEC", description="IEC 60127-2 or UL 248-14; default IEC")
-    goals: Goals = Field(Goals(), description="What the maker wants")
+    supply: Supply = Field(description=N_("The low-voltage supply"))
+    summary: Annotated[str, Text(0, 1000)] = Field("", description=N_("One or two sentences about it"))
+    author: Annotated[str, Text(0, 120)] = Field("", description=N_("Who publishes the guide"))
+    runs: tuple[Run, ...] | None = Field(None, description=N_("The runs; left out to have them proposed"))
+    fuse: Current | None = Field(None, description=N_("Fuse rating, A; left out to have it chosen"))
+    fuse_type: Literal["IEC", "UL"] = Field("IEC", description=N_("IEC 60127-2 or UL 248-14; default IEC"))
+    goals: Goals = Field(Goals(), description=N_("What the maker wants"))

@@ -1,0 +1,243 @@
+"""Values as a person writes them, a number and a unit, read into SI floats.
+
+The annotated types at the end are what the models of the project file are
+made of.  Each knows the words for what it expects and the plausible bounds,
+so that an error message cannot drift from the check.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from decimal import Decimal
+from difflib import get_close_matches
+from functools import cache
+from typing import Annotated, Any, Literal
+
+from guidegen.locale import N_, _
+from guidegen.project.plain import LONGEST, NUMBER, GaugeReader, Reader, UnreadableError, plain_spaces
+from guidegen.project.units import UnknownUnitError, known_unit, measures, spellings
+
+
+@dataclass(frozen=True)
+class Kind:
+    """A kind of value: its words, the units people write, and generous bounds."""
+
+    noun: str
+    units: str
+    example: str
+    low: str
+    high: str
+
+
+# Bounds: far outside what low-voltage decorative lighting meets, but near
+# enough to catch a slipped prefix.  Mains volts stay readable, for a safety
+# rule to refuse them with its reason.
+KINDS = {
+    "area": Kind(N_("an area"), "mm2", "0.5 mm2", "0.001 mm2", "1000 mm2"),
+    "current": Kind(N_("a current"), "A, mA, uA", "20 mA", "1 uA", "100 A"),
+    "length": Kind(N_("a length"), "m, cm, mm, ft, in", "25 cm", "1 mm", "1 km"),
+    "power": Kind(N_("a power"), "W, mW", "0.5 W", "1 mW", "10 kW"),
+    "ratio": Kind(N_("a ratio"), "%", "5 %", "0.1 %", "100 %"),
+    "resistance": Kind(N_("a resistance"), "ohm, mohm, kohm", "10 ohm", "0.1 mohm", "10 Mohm"),
+    "resistance per length": Kind(
+        N_("a resistance per length"), "ohm/m, ohm/km, ohm/ft", "0.25 ohm/m", "0.01 ohm/km", "1000 ohm/m"
+    ),
+    "temperature": Kind(N_("a temperature"), "degC, degF", "-5 degC", "-60 degC", "85 degC"),
+    "voltage": Kind(N_("a voltage"), "V, mV", "5.1 V", "1 mV", "1000 V"),
+}
+
+_NUMBER_AND_UNIT = re.compile(rf"({NUMBER})\s*(.*)", re.DOTALL)
+_UNIT_SIGNS = {
+    "Ω": "ohm",
+    "\u2126": "ohm",  # the ohm sign, a separate character
+    "\u2103": "degC",
+    "\u2109": "degF",
+    "°": "deg",
+    "º": "deg",
+    "µ": "u",
+    "\u03bc": "u",  # the Greek letter, a separate character
+    "²": "2",
+    "³": "3",
+    "%": "percent",
+    "\u2044": "/",
+    "\u2215": "/",
+}
+
+
+def plain_unit(text: str) -> str:
+    """The unit in plain letters: "kΩ" and "k ohm" are "kohm", "mm²" is "mm2", "°C" is "degC"."""
+    for sign, plain in _UNIT_SIGNS.items():
+        text = text.replace(sign, plain)
+    return re.sub(r"\s+", "", text)
+
+
+def parse(text: str, dimension: str) -> float:
+    """The SI value (temperatures in degree Celsius) of a text such as "25 cm".
+
+    `dimension` is a key of KINDS.  Raises UnreadableError; bounds are not
+    looked at.
+    """
+    kind = KINDS[dimension]
+    number, unit = _split(plain_spaces(text), kind)
+    if dimension == "ratio" and not unit:
+        return float(number)
+    if not unit:
+        raise UnreadableError(_("write the unit behind the number: {units}").format(units=kind.units))
+    try:
+        known = known_unit(plain_unit(unit))
+    except UnknownUnitError:
+        raise UnreadableError(_mend_unit(unit, kind)) from None
+    if known.measures != dimension:
+        raise UnreadableError(_mend_dimension(unit, kind))
+    return known.to_si(number)
+
+
+def _split(text: str, kind: Kind) -> tuple[Decimal, str]:
+    """Number and unit text, by a pattern; raises UnreadableError."""
+    for trap, mend in _TRAPS:
+        if trap.match(text):
+            raise UnreadableError(_(mend).format(example=kind.example))
+    match = _NUMBER_AND_UNIT.fullmatch(text)
+    if match is None or len(text) > LONGEST:
+        raise UnreadableError(
+            _("write one number, a space and a unit, such as {example}").format(example=kind.example)
+        )
+    return Decimal(match[1]), match[2]
+
+
+# What people type that is no number and unit, most particular first.
+_TRAPS = [
+    (re.compile(pattern, re.IGNORECASE), mend)
+    for pattern, mend in (
+        (
+            r"[+-]?[0-9]{1,3}(?:,[0-9]{3})+(?![0-9])",
+            N_(
+                "leave out the comma: 1000, not 1,000; if it was meant as a decimal comma, write a point; "
+                "such as {example}"
+            ),
+        ),
+        (r"[+-]?[0-9]*,[0-9]+", N_("write a decimal point, not a comma, such as {example}")),
+        (
+            r"[+-]?[0-9]+(?:['’_ ][0-9]+)+",
+            N_("write the number without spaces or marks between its digits, such as {example}"),
+        ),
+        (
+            r"[+-]?(?:\.?(?:nan|inf|infinity))\b",
+            N_("write a real number; leave the key out if the value is not known; such as {example}"),
+        ),
+        (
+            r"[+-]?[0-9.]+\s*(?:\.\.+|…|-|–|—|to|±|\+/?-)\s*[0-9]",
+            N_("write one value, not a range, such as {example}"),
+        ),
+        (
+            r"(?:[~≈<>≤≥]|about\b|approx|ca\b)",
+            N_("write the value alone, without a word or sign before it, such as {example}"),
+        ),
+        (r"[+-]?[0-9]+:[0-9]", N_("write one number with a decimal point, not a time, such as {example}")),
+        (r"[A-Za-zΩµμ°%]+[0-9/²]*$", N_("write a number before the unit, such as {example}")),
+    )
+]
+
+
+def _mend_unit(unit: str, kind: Kind) -> str:
+    near = get_close_matches(plain_unit(unit), sorted(spellings()), n=1)
+    near = [name for name in near if measures(name) == measures(plain_unit(kind.units.split(",")[0]))]
+    if near:
+        return _("{unit} is no unit known here; did you mean {near}? use one of {units}").format(
+            unit=unit, near=near[0], units=kind.units
+        )
+    return _("{unit} is no unit known here; use one of {units}").format(unit=unit, units=kind.units)
+
+
+def _mend_dimension(unit: str, kind: Kind) -> str:
+    measured = measures(plain_unit(unit))
+    if measured is None:
+        return _("{unit} measures something else; use one of {units}").format(unit=unit, units=kind.units)
+    return _("{unit} measures {measured}; use one of {units}").format(
+        unit=unit, measured=_(measured), units=kind.units
+    )
+
+
+@dataclass(frozen=True)
+class Quantity(Reader):
+    """A number with a unit, within bounds; SI floats pass through for programs."""
+
+    dimension: str
+    zero: bool = False
+    low: str = ""
+    high: str = ""
+
+    def bounds(self) -> tuple[str, str]:
+        """Smallest and largest plausible value, as text."""
+        kind = KINDS[self.dimension]
+        return self.low or kind.low, self.high or kind.high
+
+    def expected(self) -> str:
+        """What a person should write, in words."""
+        kind, (low, high) = KINDS[self.dimension], self.bounds()
+        form = N_("{noun} from {low} to {high}, or 0, with its unit, such as {example}") if self.zero else ""
+        form = form or N_("{noun} from {low} to {high}, with its unit, such as {example}")
+        if self.dimension == "ratio":
+            form = N_("{noun} from {low} to {high}, such as 0.05 or {example}")
+        return _(form).format(noun=_(kind.noun), low=low, high=high, example=kind.example)
+
+    def read(self, value: Any) -> float:
+        """The value in SI units (temperatures in degree Celsius); raises UnreadableError."""
+        if isinstance(value, str):
+            number = parse(value, self.dimension)
+        elif isinstance(value, int | float) and not isinstance(value, bool):
+            number = float(value)
+        else:
+            raise UnreadableError(_not_one_value(KINDS[self.dimension].example))
+        low, high = (_bound(text, self.dimension) for text in self.bounds())
+        if low <= number <= high or (self.zero and number == 0):
+            return number
+        raise UnreadableError(self._mend_bounds(number))
+
+    def _mend_bounds(self, number: float) -> str:
+        if number < 0 and self.dimension != "temperature":
+            return _("write it without the minus sign")
+        if number == 0:
+            return _("write a value above zero, or leave the key out if it is not known")
+        return _(
+            "check the number and its unit; a prefix may have slipped (m is milli, k is kilo, M is mega)"
+        )
+
+
+@cache
+def _bound(text: str, dimension: str) -> float:
+    return parse(text, dimension)
+
+
+def _not_one_value(example: str) -> str:
+    return _("write one value on the key's own line, such as {example}").format(example=example)
+
+
+@dataclass(frozen=True)
+class ResistorReader(Quantity):
+    """A resistance, or the word none for no resistor at all."""
+
+    def expected(self) -> str:
+        """What a person should write, in words."""
+        return _("{resistance}; or none").format(resistance=super().expected())
+
+    def read(self, value: Any) -> Any:
+        """Ohms, or "none"; raises UnreadableError."""
+        return value if value == "none" else super().read(value)
+
+
+Area = Annotated[float, Quantity("area")]
+Celsius = Annotated[float, Quantity("temperature")]
+Current = Annotated[float, Quantity("current")]
+Gauge = Annotated[int, GaugeReader()]
+Length = Annotated[float, Quantity("length")]
+Power = Annotated[float, Quantity("power")]
+Ratio = Annotated[float, Quantity("ratio")]
+Resistance = Annotated[float, Quantity("resistance")]
+ResistancePerLength = Annotated[float, Quantity("resistance per length")]
+ResistorOrNone = Annotated[float | Literal["none"], ResistorReader("resistance", zero=True)]
+Tolerance = Annotated[float, Quantity("ratio", low="0 %", high="49 %")]
+Voltage = Annotated[float, Quantity("voltage")]
+ZeroOrLength = Annotated[float, Quantity("length", zero=True)]
+ZeroOrResistance = Annotated[float, Quantity("resistance", zero=True)]
