@@ -1,0 +1,1 @@
+"""What there is to buy and to make: parts, joints, cuts."""
