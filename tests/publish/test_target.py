@@ -160,7 +160,7 @@ def test_a_folder_that_may_not_be_written_is_told(tmp_path):
         publish_text(tmp_path / "loads every module" / "guide")
         os.seteuid(65534)
     try:
-        with pytest.raises(OutputError, match="cannot be written to .*guide: Permission denied"):
+        with pytest.raises(OutputError, match=r"cannot be written to .*guide: Permission denied"):
             publish_text(tmp_path / "guide")
     finally:
         if was_root:
