@@ -17,12 +17,13 @@ from guidegen.locale import N_, _
 NUMBER = r"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]{1,3})?"
 LONGEST = 60  # characters; no value needs more, and arithmetic on a huge number is slow
 
-_SPACES = str.maketrans(dict.fromkeys("\xa0\u2007\u2009\u202f", " ") | {"\u2212": "-"})
+SPACES = str.maketrans(dict.fromkeys("\u00a0\u2007\u2009\u202f", " "))
+_MINUS = str.maketrans({"\u2212": "-", "\ufe63": "-", "\uff0d": "-"})
 
 
 def plain_spaces(text: str) -> str:
     """The text with no-break spaces and the Unicode minus as keyboards have them."""
-    return text.translate(_SPACES).strip()
+    return text.translate(SPACES).translate(_MINUS).strip()
 
 
 class UnreadableError(ValueError):

@@ -73,6 +73,18 @@ class Place(Model):
         None, description=N_("Nearest part to that water's edge, m")
     )
 
+    @property
+    def coldest_c(self) -> float:
+        """Coldest air in degree Celsius, stated or by default."""
+        if self.coldest is not None:
+            return self.coldest
+        return 10.0 if self.exposure == "indoors" else -10.0
+
+    @property
+    def warmest_c(self) -> float:
+        """Warmest air in degree Celsius, stated or by default."""
+        return 35.0 if self.warmest is None else self.warmest
+
 
 class StringWire(Model):
     """Wire of a light string, in one of the forms a maker can know it by."""

@@ -1,0 +1,63 @@
+"""As much of a faulty project as is sound, so that all faults can be told at once.
+
+A partial model lacks the attributes whose values are wrong.  A check that
+asks for one of them cannot be made, and `attempt` passes over it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Iterator
+from functools import cache
+from typing import Any, TypeVar, get_origin
+
+from pydantic import TypeAdapter
+
+from guidegen.project.fields import bare, full_type, inner_type, model_of
+from guidegen.project.keys import Key
+from guidegen.project.schema import Model
+
+M = TypeVar("M", bound=Model)
+T = TypeVar("T")
+
+
+def partial(model: type[M], data: Any, bad: Collection[Key], key: Key = ()) -> M:
+    """The model made of `data`, without the attributes whose keys are in `bad`."""
+    good, lacking = {}, set()
+    for name, field in model.model_fields.items():
+        inner = (*key, name)
+        if inner in bad or not isinstance(data, dict):
+            lacking.add(name)
+        elif data.get(name) is not None:
+            good[name] = _value(full_type(field), data[name], bad, inner)
+    part: M = model.model_construct(**good)
+    for name in lacking:
+        part.__dict__.pop(name, None)
+    return part
+
+
+def _value(kind: Any, data: Any, bad: Collection[Key], key: Key) -> Any:
+    if not any(other[: len(key)] == key for other in bad):
+        return adapter(kind).validate_python(data)
+    model = model_of(kind)
+    if model is not None:
+        return partial(model, None if key in bad else data, bad, key)
+    inner = inner_type(kind, 0)
+    if get_origin(bare(kind)) is dict:
+        return {name: _value(inner, value, bad, (*key, name)) for name, value in data.items()}
+    return tuple(_value(inner, value, bad, (*key, index)) for index, value in enumerate(data))
+
+
+@cache
+def adapter(kind: Any) -> TypeAdapter[Any]:
+    """The validator of one type, made once."""
+    return TypeAdapter(kind)
+
+
+def attempt(check: Callable[..., Iterator[T]], *parts: Any) -> Iterator[T]:
+    """What the check yields, up to the point where it asks for a value that is wrong."""
+    try:
+        yield from check(*parts)
+    except AttributeError as error:
+        lacking = isinstance(error.obj, Model) and error.name in type(error.obj).model_fields
+        if not lacking:
+            raise

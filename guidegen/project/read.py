@@ -1,0 +1,102 @@
+"""Read a project file: text, tree, models, checks; then the project, or every fault at once."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from types import MappingProxyType
+
+from pydantic import ValidationError
+
+from guidegen.errors import ProjectError
+from guidegen.project.check import complaints
+from guidegen.project.check_runs import kind_of, run_name
+from guidegen.project.explain import Wrong, explain, meant, wrongs
+from guidegen.project.keys import Key, key_text
+from guidegen.project.partial import partial
+from guidegen.project.schema import Project
+from guidegen.project.source import empty_file, read_source
+from guidegen.project.tree import Tree, grow
+
+
+@dataclass(frozen=True)
+class ProjectFile:
+    """A project as read, with what the file itself says.
+
+    `name` is the path as typed; `given` the paths of all keys that the file
+    states, such as "strings.drop.spacing" or "runs[2].feed" (counted from
+    1); `places` the line and column of their values.
+    """
+
+    project: Project
+    source_text: str
+    name: str
+    given: frozenset[str]
+    places: Mapping[str, tuple[int, int]]
+
+    def place_of(self, key: str) -> tuple[int, int]:
+        """Line and column, from 1, of the value of `key`, or of the nearest key that holds it."""
+        while key and key not in self.places:
+            key = key[: max(key.rfind("."), key.rfind("["), 0)]
+        return self.places.get(key, (1, 1))
+
+
+def read_project(path: str | Path) -> ProjectFile:
+    """The project in the file at `path`; raises ProjectError with every fault in it.
+
+    Runs without a name are named by their place; a run without a kind of
+    string has the only kind.
+    """
+    text = read_source(path)
+    tree = grow(text, str(path))
+    if not tree.faults and tree.data is None:
+        raise ProjectError((empty_file(str(path)),))
+    project = _validate(tree)
+    if tree.faults or project is None:
+        raise ProjectError(tuple(sorted(tree.faults, key=lambda fault: (fault.line or 0, fault.column or 0))))
+    given = frozenset(key_text(key) for key in tree.values if key and tree.at(key) is not None)
+    places = {key_text(key): place for key, place in tree.values.items()}
+    return ProjectFile(_filled_in(project), text, str(path), given, MappingProxyType(places))
+
+
+def _validate(tree: Tree) -> Project | None:
+    """The project, whose faults go into the tree; None if it is not whole."""
+    if () in tree.spoiled:
+        return None
+    found: tuple[Wrong, ...] = ()
+    project = None
+    try:
+        project = Project.model_validate(tree.data)
+    except ValidationError as error:
+        found = wrongs(error)
+    explain(tree, found)
+    bad = {wrong.key for wrong in found} | set(meant(found).values()) | tree.spoiled
+    if () not in bad:
+        _cross_check(tree, project if not bad and project else partial(Project, tree.data, bad))
+    return project
+
+
+def _cross_check(tree: Tree, project: Project) -> None:
+    for complaint in complaints(project):
+        came = complaint.came or tree.written(complaint.key)
+        place = tree.place(complaint.key)
+        if complaint.key not in tree.values:
+            place = tree.key_place(_there(complaint.key, tree.values))
+        tree.complain(place, complaint.key, came, complaint.expected, complaint.mend)
+
+
+def _there(key: Key, known: Collection[Key]) -> Key:
+    """The nearest key that holds this one and is in the file."""
+    while key and key not in known:
+        key = key[:-1]
+    return key
+
+
+def _filled_in(project: Project) -> Project:
+    """The project with a name and a kind of string in every run."""
+    runs = tuple(
+        run.model_copy(update={"name": run_name(index, run), "string": kind_of(project, run)})
+        for index, run in enumerate(project.runs or ())
+    )
+    return project.model_copy(update={"runs": runs})
