@@ -17,7 +17,9 @@ class Finding:
 
     `rule` names the rule ("resistor-shorted"); `subject` what it is about
     (the name of a run, string or wire; empty for the whole project);
-    `values` hold the numbers that the rule's text is composed with.
+    `values` hold what the rule's text is composed with: numbers in SI under
+    keys that end in their unit (`running_w`), and words of our own that are
+    translated when they are shown.
     """
 
     rule: str

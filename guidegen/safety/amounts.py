@@ -1,0 +1,59 @@
+"""Numbers of a finding as text: the end of a value's name tells its unit."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from guidegen.locale import _
+
+DIGITS = 3
+
+
+def _plain(value: float) -> str:
+    """A number with three significant digits, never in exponent form."""
+    if value == 0:
+        return "0"
+    text = f"{value:.{DIGITS}g}"
+    return text if "e" not in text else f"{value:.0f}" if abs(value) >= 1 else f"{value:.9f}".rstrip("0")
+
+
+def _ampere(value: float) -> str:
+    return f"{_plain(value)} A" if abs(value) >= 1 else f"{_plain(value * 1000)} mA"
+
+
+def _metre(value: float) -> str:
+    return f"{_plain(value)} m" if abs(value) >= 1 else f"{_plain(value * 100)} cm"
+
+
+_SHOWN: dict[str, Callable[[float], str]] = {
+    "v": lambda value: f"{_plain(value)} V",
+    "a": _ampere,
+    "w": lambda value: f"{_plain(value)} W",
+    "ohm": lambda value: f"{_plain(value)} Ω",
+    "m": _metre,
+    "m2": lambda value: f"{_plain(value * 1e6)} mm²",
+    "c": lambda value: f"{value:.0f} °C",
+    "percent": lambda value: f"{value * 100:.0f} %",
+    "ratio": lambda value: f"{value:.2f}",
+}
+
+
+def shown(values: Mapping[str, object]) -> dict[str, str]:
+    """Every value as text, by its name.
+
+    Numbers are SI and ratios; `running_w` is shown as "0.43 W", `load_percent`
+    as "84 %", `low_ratio` as "0.42".  Words are translated; lists are joined
+    by commas.
+    """
+    return {name: _text(name, value) for name, value in values.items()}
+
+
+def _text(name: str, value: object) -> str:
+    if isinstance(value, str):
+        return _(value)
+    if isinstance(value, tuple):
+        return ", ".join(_text(name, item) for item in value)
+    unit = name.rsplit("_", 1)[-1]
+    if unit in _SHOWN and isinstance(value, (int, float)):
+        return _SHOWN[unit](float(value))
+    return str(value)

@@ -1,0 +1,156 @@
+"""Rules about wires, their size, and the fuse that protects them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from guidegen.circuit.arrangement import RunPlan
+from guidegen.locale import N_
+from guidegen.safety.rule import Case, Hit, Rule, exceeds, when
+from guidegen.tables.ampacity import OVERLOAD_FACTOR
+from guidegen.tables.limits import FUSE_LOAD, LEADS_MULTIPLE
+
+_SECTIONS = {
+    "lead": N_("the supply lead"),
+    "feeder": N_("the feeder"),
+    "extra": N_("the extra wire"),
+    "string": N_("the string's own wire"),
+}
+
+
+def over_limit(case: Case) -> Iterator[Hit]:
+    """One hit for each wire section whose lasting fault current is over its limit."""
+    for section in case.protection.sections:
+        if not section.holds:
+            bears_a = OVERLOAD_FACTOR.value * section.limit_a
+            yield Hit(
+                section.run,
+                {"wire": _SECTIONS[section.key], "lasting_a": section.lasting_a, "bears_a": bears_a},
+            )
+
+
+def size_inferred(case: Case) -> Iterator[Hit]:
+    """One hit for each wire section of a run whose size was worked out from its ohms alone."""
+    for section in case.protection.sections:
+        if section.inferred:
+            yield Hit(section.run, {"wire": _SECTIONS[section.key], "area_m2": section.area_m2})
+
+
+def extra_wire_short(case: Case) -> Iterator[Hit]:
+    """One hit for each extra wire shorter than the run it bridges."""
+    for run in case.arrangement.runs:
+        bridged_m = bridged_by_extra_m(run)
+        if run.extra is not None and exceeds(bridged_m, run.extra.length_m):
+            yield Hit(run.name, {"extra_m": run.extra.length_m, "bridged_m": bridged_m})
+
+
+def bridged_by_extra_m(run: RunPlan) -> float:
+    """String wire from the feeder's far end to where the extra wire joins, m."""
+    bulb = run.fed_bulb if run.feed == "middle" else run.bulbs
+    return float(run.position_m[bulb - 1])
+
+
+def reading_near_leads(case: Case) -> Iterator[Hit]:
+    """One hit for each string whose wire reads less than twice what the meter's leads read."""
+    for name, kind in case.used_strings:
+        reading_ohm = kind.wire.loop if kind.wire.one_conductor is None else kind.wire.one_conductor
+        leads_ohm = kind.wire.meter_leads or 0.0
+        if reading_ohm is not None and exceeds(LEADS_MULTIPLE.value * leads_ohm, reading_ohm - leads_ohm):
+            yield Hit(name, {"wire_ohm": reading_ohm - leads_ohm, "leads_ohm": leads_ohm})
+
+
+def fuse_too_small(case: Case) -> Iterable[Hit]:
+    """One hit if a fuse that the file gives may open as the lights run."""
+    fuse, worst_a = case.arrangement.fuse, case.margins.supply_a
+    given_a = None if fuse.chosen else fuse.rating_a
+    small = given_a is not None and exceeds(worst_a, FUSE_LOAD.value * given_a)
+    return when(small, worst_a=worst_a, limit_percent=FUSE_LOAD.value, fuse_a=given_a)
+
+
+def fuse_not_sure(case: Case) -> Iterable[Hit]:
+    """One hit if a short right behind the fuse is not sure to open it."""
+    guard = case.protection
+    return when(not guard.sure, fault_a=guard.fault_a, open_a=guard.must_open_a)
+
+
+RULES: tuple[Rule[Case], ...] = (
+    Rule(
+        id="wire-over-limit",
+        level="refusal",
+        topics=("wires", "fuse"),
+        title=N_("Wire too thin for a lasting fault"),
+        sentence=N_("In a fault {wire} can carry {lasting_a} for long; it bears {bears_a}."),
+        consequence=N_("The wire's insulation melts and can catch fire before anything switches off."),
+        avoid=(
+            N_("Use thicker wire there, a smaller fuse that still carries the lights, or a larger resistor."),
+        ),
+        reason=N_("What flows without opening the fuse must be less than the wire bears."),
+        source="IEC 60364-4-43 cl. 433.1 (from memory), DIN VDE 0100",
+        applies=over_limit,
+    ),
+    Rule(
+        id="fuse-not-sure",
+        level="warning",
+        topics=("fuse",),
+        title=N_("A short may not open the fuse"),
+        sentence=N_(
+            "The supply is sure to give only {fault_a} into a short; the fuse is sure to open at {open_a}."
+        ),
+        consequence=N_("A short can last, with wires and supply warm, and nobody notices."),
+        avoid=(
+            N_("Unplug whenever lights stay dark or dim, and look for the short."),
+            N_("Use a smaller fuse if it still carries the lights."),
+        ),
+        reason=N_("A small supply limits its own current below what opens a fuse."),
+        source=N_("must-open currents of IEC 60127-2 and UL 248-14"),
+        applies=fuse_not_sure,
+    ),
+    Rule(
+        id="fuse-too-small",
+        level="notice",
+        topics=("fuse",),
+        title=N_("Fuse may open in use"),
+        sentence=N_("The lights can draw {worst_a}, more than {limit_percent} of the {fuse_a} fuse."),
+        consequence="",
+        avoid=(N_("Use the next larger standard fuse that the wires bear; never bridge one."),),
+        reason=N_("Fuses that run near their rating open without a fault."),
+        source=FUSE_LOAD.source,
+        applies=fuse_too_small,
+    ),
+    Rule(
+        id="wire-size-inferred",
+        level="notice",
+        topics=("wires",),
+        title=N_("Wire size worked out from ohms"),
+        sentence=N_("For {wire} only ohms are known: it counts as copper of {area_m2}."),
+        consequence="",
+        avoid=(N_("State area or gauge if a marking or a caliper tells it."),),
+        reason=N_("What a wire bears goes by its size; ohms tell the size only if it is copper."),
+        source=N_("own assumption"),
+        applies=size_inferred,
+    ),
+    Rule(
+        id="extra-wire-short",
+        level="notice",
+        topics=("wires", "hanging"),
+        title=N_("Extra wire shorter than its way"),
+        sentence=N_("The extra wire is {extra_m} long; along the run the way is {bridged_m}."),
+        consequence="",
+        avoid=(N_("That is right only if the run folds back towards its feed; else make it longer."),),
+        reason=N_("A wire cut too short is only found when it hangs."),
+        source="common practice",
+        applies=extra_wire_short,
+    ),
+    Rule(
+        id="wire-reading-near-leads",
+        level="notice",
+        topics=("meter",),
+        title=N_("Wire reading close to the meter leads' own"),
+        sentence=N_("The wire reads {wire_ohm} beside {leads_ohm} of meter leads."),
+        consequence="",
+        avoid=(N_("Measure the loop of the whole string, or several strings in a row."),),
+        reason=N_("So small a difference of two readings is mostly error."),
+        source=LEADS_MULTIPLE.source,
+        applies=reading_near_leads,
+    ),
+)
