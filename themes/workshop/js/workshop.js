@@ -1,0 +1,174 @@
+// Keeps ticks and readings in this browser, counts progress and judges readings.
+// The guide is whole without it; what it adds to a page, it makes itself.
+(function () {
+  "use strict";
+
+  var root = document.documentElement;
+  var prefix = "guidegen:" + root.dataset.key + ":";
+
+  // Storage may be closed to pages opened from disk; then nothing is kept.
+  function load(name) {
+    try { return localStorage.getItem(prefix + name); } catch (closed) { return null; }
+  }
+
+  function save(name, value) {
+    try {
+      if (value) localStorage.setItem(prefix + name, value);
+      else localStorage.removeItem(prefix + name);
+    } catch (closed) { /* nothing is kept */ }
+  }
+
+  function all(selector, within) {
+    return Array.prototype.slice.call((within || document).querySelectorAll(selector));
+  }
+
+  function fill(sentence, values) {
+    return sentence.replace(/\{(\w+)\}/g, function (whole, name) {
+      return name in values ? values[name] : whole;
+    });
+  }
+
+  function make(tag, style, text) {
+    var element = document.createElement(tag);
+    if (style) element.className = style;
+    if (text) element.textContent = text;
+    return element;
+  }
+
+  function button(text, act) {
+    var made = make("button", "button", text);
+    made.type = "button";
+    made.addEventListener("click", act);
+    return made;
+  }
+
+  // A status line and a button that clears what it counts.
+  function counter(box, fields, clear, recount) {
+    var line = make("p", "count");
+    line.setAttribute("role", "status");
+    box.appendChild(line);
+    box.appendChild(button(box.dataset.clear, function () {
+      if (!window.confirm(box.dataset.sure)) return;
+      fields.forEach(function (field) { clear(field); save(field.dataset.keep, ""); });
+      recount();
+    }));
+    box.hidden = false;
+    return line;
+  }
+
+  function keepTicks() {
+    var ticks = all("input[type=checkbox][data-keep]");
+    ticks.forEach(function (tick) {
+      tick.checked = load(tick.dataset.keep) === "done";
+      tick.addEventListener("change", function () {
+        save(tick.dataset.keep, tick.checked ? "done" : "");
+        recount();
+      });
+    });
+    var recount = countProgress(ticks);
+    recount();
+  }
+
+  // One bulb a step; it lights when the step is done.
+  function countProgress(ticks) {
+    var box = document.querySelector("[data-progress]");
+    if (!box) return markTicks;
+    var bulbs = make("div", "bulbs");
+    bulbs.setAttribute("aria-hidden", "true");
+    ticks.forEach(function () { bulbs.appendChild(make("i")); });
+    box.appendChild(bulbs);
+    var line = counter(box, ticks, function (tick) { tick.checked = false; }, recount);
+    function markTicks() {
+      ticks.forEach(function (tick) {
+        var owner = tick.closest(".step, tr");
+        if (owner) owner.classList.toggle("done", tick.checked);
+      });
+    }
+    function recount() {
+      var done = ticks.filter(function (tick, at) {
+        bulbs.children[at].classList.toggle("lit", tick.checked);
+        return tick.checked;
+      }).length;
+      markTicks();
+      line.textContent = fill(box.dataset.say, { done: done, all: ticks.length });
+    }
+    return recount;
+  }
+
+  // A number as people type it: a comma or a point, a unit behind it or none.
+  function readNumber(text) {
+    var plain = text.trim().replace(/[\u2212\u2013]/g, "-").replace(",", ".");
+    var match = /^([+-]?(?:\d+\.?\d*|\.\d+))\s*[a-zA-Z\u00b5\u03bc\u03a9\u2126%]*$/.exec(plain);
+    return match ? Number(match[1]) : NaN;
+  }
+
+  function judge(text, low, high) {
+    if (!text.trim()) return "";
+    var value = readNumber(text);
+    if (isNaN(value)) return "unread";
+    if (value < low) return "low";
+    return value > high ? "high" : "in";
+  }
+
+  function keepReadings() {
+    var box = document.querySelector("[data-tally]");
+    if (!box) return;
+    var fields = all(".reading input");
+    var line = counter(box, fields, function (field) { field.value = ""; }, recount);
+    function recount() {
+      var verdicts = fields.map(function (field) {
+        var row = field.closest(".reading");
+        var verdict = judge(field.value, Number(row.dataset.low), Number(row.dataset.high));
+        row.dataset.verdict = verdict;
+        row.querySelector("output").textContent = verdict ? box.dataset[verdict] : "";
+        return verdict;
+      });
+      line.textContent = fill(box.dataset.say, {
+        filled: verdicts.filter(Boolean).length,
+        all: fields.length,
+        out: verdicts.filter(function (verdict) { return verdict === "low" || verdict === "high"; }).length
+      });
+    }
+    fields.forEach(function (field) {
+      field.value = load(field.dataset.keep) || "";
+      field.addEventListener("input", function () {
+        save(field.dataset.keep, field.value);
+        recount();
+      });
+    });
+    recount();
+  }
+
+  function selectText(element) {
+    var range = document.createRange();
+    range.selectNodeContents(element);
+    var selection = window.getSelection();
+    selection.removeAllRanges();
+    selection.addRange(range);
+  }
+
+  // The older way works where the clipboard is closed to pages opened from disk.
+  function copy(element, done) {
+    function olderWay() {
+      selectText(element);
+      if (document.execCommand("copy")) done();
+    }
+    if (!navigator.clipboard) olderWay();
+    else navigator.clipboard.writeText(element.textContent).then(done, olderWay);
+  }
+
+  function offerCopies() {
+    all("pre[data-copy]").forEach(function (file) {
+      var made = button(file.dataset.copy, function () {
+        copy(file, function () { made.textContent = file.dataset.copied; });
+      });
+      made.classList.add("copy");
+      made.setAttribute("aria-live", "polite");
+      file.parentNode.insertBefore(made, file);
+    });
+  }
+
+  keepTicks();
+  keepReadings();
+  offerCopies();
+})();
