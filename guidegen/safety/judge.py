@@ -19,13 +19,13 @@ HAZARDS: tuple[Rule[ProjectFile], ...] = hazard_rules.RULES
 
 #: Rules on the solved project; this order is kept among findings of one level.
 RULES: tuple[Rule[Case], ...] = (
-    *strings.RULES,
     *supply.RULES,
-    *resistors.RULES,
     *wires.RULES,
-    *leds.RULES,
+    *resistors.RULES,
+    *strings.RULES,
     *place.RULES,
     *work.RULES,
+    *leds.RULES,
     *goals.RULES,
     *stated.RULES,
 )

@@ -46,10 +46,7 @@ def signal_word(level: Level) -> str:
 
 def text(finding: Finding) -> str:
     """What was found, in one sentence that names what it is about."""
-    sentence = _filled(RULE_BY_ID[finding.rule].sentence, finding)
-    if not finding.subject:
-        return sentence
-    return _("{subject}: {sentence}").format(subject=finding.subject, sentence=sentence)
+    return _about([finding.subject], _sentence(finding))
 
 
 def describe(finding: Finding) -> CautionText:
@@ -71,13 +68,27 @@ def describe(finding: Finding) -> CautionText:
 
 def described(findings: Iterable[Finding]) -> tuple[CautionText, ...]:
     """One caution a rule, in the order of the findings; its hazard tells each thing that was found."""
-    cautions: dict[str, CautionText] = {}
+    by_rule: dict[str, list[Finding]] = {}
     for finding in findings:
-        one, earlier = describe(finding), cautions.get(finding.rule)
-        cautions[finding.rule] = (
-            one if earlier is None else replace(earlier, hazard=f"{earlier.hazard} {one.hazard}")
-        )
-    return tuple(cautions.values())
+        by_rule.setdefault(finding.rule, []).append(finding)
+    return tuple(replace(describe(same[0]), hazard=_together(same)) for same in by_rule.values())
+
+
+def _together(findings: list[Finding]) -> str:
+    """What one rule found in several places; the same sentence about two of them is said once."""
+    subjects: dict[str, list[str]] = {}
+    for finding in findings:
+        subjects.setdefault(_sentence(finding), []).append(finding.subject)
+    return " ".join(_about(names, sentence) for sentence, names in subjects.items())
+
+
+def _about(subjects: list[str], sentence: str) -> str:
+    named = ", ".join(subject for subject in subjects if subject)
+    return _("{subject}: {sentence}").format(subject=named, sentence=sentence) if named else sentence
+
+
+def _sentence(finding: Finding) -> str:
+    return _filled(RULE_BY_ID[finding.rule].sentence, finding)
 
 
 def _filled(sentence: str, finding: Finding) -> str:
