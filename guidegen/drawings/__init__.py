@@ -1,0 +1,1 @@
+"""Pictures of the guide, as SVG text: the schematic and the charts."""
