@@ -24,10 +24,10 @@ def energy_kwh(power_w: float, time_h: float) -> float:
 @formula(
     title=N_("Cost of the energy"),
     text="C = E · c",
-    result=("C", "money", N_("cost")),
+    result=("C", "", N_("cost")),
     symbols={
         "used_kwh": ("E", "kWh", N_("energy")),
-        "price_per_kwh": ("c", "money/kWh", N_("price of a kilowatt hour")),
+        "price_per_kwh": ("c", "1/kWh", N_("price of a kilowatt hour")),
     },
     source=N_("Definition"),
 )

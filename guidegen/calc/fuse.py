@@ -17,7 +17,7 @@ from guidegen.tables.limits import FUSE_LOAD
     result=("I_n", "A", N_("smallest fuse rating")),
     symbols={
         "worst_running_a": ("I", "A", N_("worst running current")),
-        "load": ("k", "1", N_("largest share of the fuse's rating to run at")),
+        "load": ("k", "", N_("largest share of the fuse's rating to run at")),
     },
     source=FUSE_LOAD.source,
 )
@@ -36,7 +36,7 @@ def pick_fuse_a(needed_a: float) -> float | None:
     text="I_open = k · I_n",
     result=("I_open", "A", N_("current at which the fuse must open")),
     symbols={
-        "multiple": ("k", "1", N_("multiple at which this type must open")),
+        "multiple": ("k", "", N_("multiple at which this type must open")),
         "rating_a": ("I_n", "A", N_("rating of the fuse")),
     },
     source=N_("IEC 60127-2 (2.1) and UL 248-14 (2)"),
@@ -57,7 +57,7 @@ def must_open_multiple(fuse_type: str) -> float:
     result=("I_f", "A", N_("current the supply is sure to give into the short")),
     symbols={
         "voltage_v": ("V", "V", N_("supply voltage")),
-        "resistance_ohm": ("R", "ohm", N_("resistance of the way to the short and back")),
+        "resistance_ohm": ("R", "Ω", N_("resistance of the way to the short and back")),
         "limit_a": ("I_lim", "A", N_("current the supply is sure to give")),
     },
     source=N_("Ohm's law"),
@@ -80,7 +80,7 @@ def sure_to_open(fault_a: float, opens_a: float) -> bool:
         "opens_a": ("I_open", "A", N_("current at which the fuse must open")),
         "limit_a": ("I_lim", "A", N_("largest current of the supply")),
         "upper_voltage_v": ("V_max", "V", N_("upper supply voltage")),
-        "lower_ohm": ("R_min", "ohm", N_("lower resistance ahead of the wire")),
+        "lower_ohm": ("R_min", "Ω", N_("lower resistance ahead of the wire")),
     },
     source=N_("Ohm's law"),
 )

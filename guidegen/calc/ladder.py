@@ -37,8 +37,8 @@ def rung_volts(source_v: float, rungs: int, segment_ohm: float, rung_ohm: float)
     result=("V", "V", N_("volts lost at the last bulb")),
     symbols={
         "total_a": ("I", "A", N_("current of all bulbs together")),
-        "total_ohm": ("R", "ohm", N_("resistance of the whole run, both conductors")),
-        "bulbs": ("N", "1", N_("number of bulbs")),
+        "total_ohm": ("R", "Ω", N_("resistance of the whole run, both conductors")),
+        "bulbs": ("N", "", N_("number of bulbs")),
     },
     source=N_("Kirchhoff's laws; L. Bell, Power Distribution for Electric Railroads (1897)"),
 )
@@ -53,7 +53,7 @@ def equal_sinks_drop_v(total_a: float, total_ohm: float, bulbs: float) -> float:
     result=("V", "V", N_("volts lost in the middle")),
     symbols={
         "total_a": ("I", "A", N_("current of all bulbs together")),
-        "total_ohm": ("R", "ohm", N_("resistance of the whole run, both conductors")),
+        "total_ohm": ("R", "Ω", N_("resistance of the whole run, both conductors")),
     },
     source=N_("V. K. Mehta, Principles of Power System, chapter 13"),
 )

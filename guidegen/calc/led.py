@@ -86,7 +86,7 @@ class Curve:
         "slope_v": ("m", "V", N_("slope of the LED's curve, volts per e-fold of current")),
         "current_a": ("I", "A", N_("current of one LED")),
         "saturation_a": ("I_s", "A", N_("saturation current")),
-        "resistance_ohm": ("R", "ohm", N_("series resistance of one LED")),
+        "resistance_ohm": ("R", "Ω", N_("series resistance of one LED")),
     },
     source=_SOURCE,
 )
@@ -101,12 +101,12 @@ def led_voltage_v(current_a: Number, slope_v: float, saturation_a: float, resist
     text="V = s · (m · ln(1 + I / I_s) + I · R) + I · R_g",
     result=("V", "V", N_("volts across the group")),
     symbols={
-        "series": ("s", "1", N_("LEDs in series")),
+        "series": ("s", "", N_("LEDs in series")),
         "slope_v": ("m", "V", N_("slope of the LED's curve, volts per e-fold of current")),
         "current_a": ("I", "A", N_("current of the group")),
         "saturation_a": ("I_s", "A", N_("saturation current")),
-        "resistance_ohm": ("R", "ohm", N_("series resistance of one LED")),
-        "group_ohm": ("R_g", "ohm", N_("resistor of the group")),
+        "resistance_ohm": ("R", "Ω", N_("series resistance of one LED")),
+        "group_ohm": ("R_g", "Ω", N_("resistor of the group")),
     },
     source=_SOURCE,
 )
@@ -132,6 +132,19 @@ def forward_voltage(curve: Curve, current_a: Number) -> Number:
 def forward_current(curve: Curve, voltage_v: Number) -> Number:
     """Current of one LED at a voltage (volt, any shape, also negative), ampere; exact to rounding."""
     return diode_current_a(voltage_v, curve.slope_v, curve.log_saturation, curve.resistance_ohm)
+
+
+def group_current_a(curve: Curve, voltage_v: Number, series: int = 1, group_ohm: float = 0.0) -> Number:
+    """Current of a group of LEDs in series and their resistor at a voltage (volt, any shape), ampere.
+
+    A group is one diode with s times the slope and s R + R_g in series.
+    """
+    return diode_current_a(
+        voltage_v,
+        series * curve.slope_v,
+        curve.log_saturation,
+        series * curve.resistance_ohm + group_ohm,
+    )
 
 
 def diode_current_a(

@@ -34,10 +34,10 @@ def evenness(light: Floats, lit: NDArray[np.bool_]) -> float:
 @formula(
     title=N_("Evenness"),
     text="e = L_min / L_max",
-    result=("e", "1", N_("evenness")),
+    result=("e", "", N_("evenness")),
     symbols={
-        "dimmest": ("L_min", "1", N_("light of the dimmest bulb")),
-        "brightest": ("L_max", "1", N_("light of the brightest bulb")),
+        "dimmest": ("L_min", "", N_("light of the dimmest bulb")),
+        "brightest": ("L_max", "", N_("light of the brightest bulb")),
     },
     source=N_("Definition"),
 )
@@ -49,10 +49,10 @@ def evenness_of(dimmest: float, brightest: float) -> float:
 @formula(
     title=N_("Evenness as it looks"),
     text="e_seen = e^n",
-    result=("e_seen", "1", N_("seen evenness, an estimate")),
+    result=("e_seen", "", N_("seen evenness, an estimate")),
     symbols={
-        "even": ("e", "1", N_("evenness")),
-        "exponent": ("n", "1", N_("exponent of seen brightness for a point of light")),
+        "even": ("e", "", N_("evenness")),
+        "exponent": ("n", "", N_("exponent of seen brightness for a point of light")),
     },
     source=N_("S. S. Stevens, Psychophysics (1975)"),
 )

@@ -9,12 +9,12 @@ from guidegen.locale import N_
 @formula(
     title=N_("Accuracy of the meter"),
     text="u = p · x + n · q",
-    result=("u", "1", N_("how far the reading may be off, in the reading's unit")),
+    result=("u", "", N_("how far the reading may be off, in the reading's unit")),
     symbols={
-        "share": ("p", "1", N_("share of the reading")),
-        "reading": ("x", "1", N_("reading")),
-        "digits": ("n", "1", N_("digits")),
-        "step": ("q", "1", N_("one step of the last digit, in the reading's unit")),
+        "share": ("p", "", N_("share of the reading")),
+        "reading": ("x", "", N_("reading")),
+        "digits": ("n", "", N_("digits")),
+        "step": ("q", "", N_("one step of the last digit, in the reading's unit")),
     },
     source=N_("Makers' accuracy statements: ±(share of reading + digits)"),
 )
@@ -29,8 +29,8 @@ def accuracy(reading: float, share: float, digits: float, step: float) -> float:
     result=("I", "A", N_("current the meter shows")),
     symbols={
         "voltage_v": ("V", "V", N_("volts that drive it")),
-        "resistance_ohm": ("R", "ohm", N_("resistance of the circuit")),
-        "burden_ohm": ("R_m", "ohm", N_("resistance of the meter and its leads")),
+        "resistance_ohm": ("R", "Ω", N_("resistance of the circuit")),
+        "burden_ohm": ("R_m", "Ω", N_("resistance of the meter and its leads")),
     },
     source=N_("Ohm's law"),
 )

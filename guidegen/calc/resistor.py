@@ -15,7 +15,7 @@ from guidegen.tables.resistors import KINDS, RISE_SOURCE, ResistorKind
     result=("P", "W", N_("watts turned to heat")),
     symbols={
         "current_a": ("I", "A", N_("current through the resistor")),
-        "resistance_ohm": ("R", "ohm", N_("resistance")),
+        "resistance_ohm": ("R", "Ω", N_("resistance")),
     },
     source=N_("Joule's law"),
 )
@@ -30,7 +30,7 @@ def running_w(current_a: float, resistance_ohm: float) -> float:
     result=("P", "W", N_("watts turned to heat while the short lasts")),
     symbols={
         "upper_voltage_v": ("V_max", "V", N_("upper supply voltage")),
-        "lower_ohm": ("R_min", "ohm", N_("lower resistance of the resistor")),
+        "lower_ohm": ("R_min", "Ω", N_("lower resistance of the resistor")),
     },
     source=N_("Joule's law"),
 )
@@ -42,10 +42,10 @@ def shorted_w(upper_voltage_v: float, lower_ohm: float) -> float:
 @formula(
     title=N_("Lower limit of the resistor"),
     text="R_min = R · (1 − t)",
-    result=("R_min", "ohm", N_("lower resistance of the resistor")),
+    result=("R_min", "Ω", N_("lower resistance of the resistor")),
     symbols={
-        "resistance_ohm": ("R", "ohm", N_("resistance")),
-        "tolerance": ("t", "1", N_("tolerance")),
+        "resistance_ohm": ("R", "Ω", N_("resistance")),
+        "tolerance": ("t", "", N_("tolerance")),
     },
     source=N_("IEC 60062, meaning of tolerance"),
 )
@@ -57,10 +57,10 @@ def lower_ohm(resistance_ohm: float, tolerance: float) -> float:
 @formula(
     title=N_("Upper limit of the resistor"),
     text="R_max = R · (1 + t)",
-    result=("R_max", "ohm", N_("upper resistance of the resistor")),
+    result=("R_max", "Ω", N_("upper resistance of the resistor")),
     symbols={
-        "resistance_ohm": ("R", "ohm", N_("resistance")),
-        "tolerance": ("t", "1", N_("tolerance")),
+        "resistance_ohm": ("R", "Ω", N_("resistance")),
+        "tolerance": ("t", "", N_("tolerance")),
     },
     source=N_("IEC 60062, meaning of tolerance"),
 )
@@ -75,7 +75,7 @@ def upper_ohm(resistance_ohm: float, tolerance: float) -> float:
     result=("P_r", "W", N_("smallest rating")),
     symbols={
         "power_w": ("P", "W", N_("watts turned to heat")),
-        "load": ("k", "1", N_("largest share of the rating to run at")),
+        "load": ("k", "", N_("largest share of the rating to run at")),
     },
     source=N_("common practice, no source"),
 )
@@ -95,9 +95,9 @@ def pick_rating_w(needed_w: float) -> float | None:
     result=("P_d", "W", N_("derated rating")),
     symbols={
         "rating_w": ("P_r", "W", N_("rating of the resistor")),
-        "zero_degc": ("T_0", "degC", N_("temperature at which nothing of the rating is left")),
-        "ambient_degc": ("T_a", "degC", N_("temperature of the air")),
-        "full_degc": ("T_f", "degC", N_("temperature up to which the full rating holds")),
+        "zero_degc": ("T_0", "°C", N_("temperature at which nothing of the rating is left")),
+        "ambient_degc": ("T_a", "°C", N_("temperature of the air")),
+        "full_degc": ("T_f", "°C", N_("temperature up to which the full rating holds")),
     },
     source=N_("IEC 60115-1 and data sheets, straight derating line"),
 )
@@ -115,9 +115,9 @@ def rating_at_w(rating_w: float, ambient_degc: float, kind: str | None) -> float
 @formula(
     title=N_("Temperature of the resistor"),
     text="T = T_a + ΔT · P / P_r",
-    result=("T", "degC", N_("temperature of its body, in free air")),
+    result=("T", "°C", N_("temperature of its body, in free air")),
     symbols={
-        "ambient_degc": ("T_a", "degC", N_("temperature of the air")),
+        "ambient_degc": ("T_a", "°C", N_("temperature of the air")),
         "rise_at_rating_k": ("ΔT", "K", N_("rise at the full rating")),
         "power_w": ("P", "W", N_("watts turned to heat")),
         "rating_w": ("P_r", "W", N_("rating of the resistor")),

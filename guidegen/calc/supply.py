@@ -28,7 +28,7 @@ def power_w(voltage_v: float, current_a: float) -> float:
 @formula(
     title=N_("Load of the supply"),
     text="k = I / I_r",
-    result=("k", "1", N_("share of its rated current")),
+    result=("k", "", N_("share of its rated current")),
     symbols={
         "current_a": ("I", "A", N_("current of all runs together")),
         "rated_a": ("I_r", "A", N_("rated current of the supply")),
@@ -46,7 +46,7 @@ def load_share(current_a: float, rated_a: float) -> float:
     result=("V_max", "V", N_("upper supply voltage")),
     symbols={
         "voltage_v": ("V", "V", N_("no-load voltage of the supply")),
-        "tolerance": ("t", "1", N_("tolerance")),
+        "tolerance": ("t", "", N_("tolerance")),
     },
     source=_TOLERANCE,
 )
@@ -61,7 +61,7 @@ def upper_voltage_v(voltage_v: float, tolerance: float) -> float:
     result=("V_min", "V", N_("lower supply voltage")),
     symbols={
         "voltage_v": ("V", "V", N_("no-load voltage of the supply")),
-        "tolerance": ("t", "1", N_("tolerance")),
+        "tolerance": ("t", "", N_("tolerance")),
     },
     source=_TOLERANCE,
 )
@@ -77,7 +77,7 @@ def lower_voltage_v(voltage_v: float, tolerance: float) -> float:
     symbols={
         "voltage_v": ("V_1", "V", N_("volts ahead of it")),
         "current_a": ("I", "A", N_("current through it")),
-        "resistance_ohm": ("R", "ohm", N_("resistance")),
+        "resistance_ohm": ("R", "Ω", N_("resistance")),
     },
     source=_OHM,
 )
@@ -93,7 +93,7 @@ def voltage_after_v(voltage_v: float, current_a: float, resistance_ohm: float) -
     symbols={
         "voltage_v": ("V_1", "V", N_("volts ahead of it")),
         "after_v": ("V_2", "V", N_("volts behind it")),
-        "resistance_ohm": ("R", "ohm", N_("resistance")),
+        "resistance_ohm": ("R", "Ω", N_("resistance")),
     },
     source=_OHM,
 )
@@ -105,10 +105,10 @@ def current_through_a(voltage_v: float, resistance_ohm: float, after_v: float = 
 @formula(
     title=N_("Series resistor for a wished current"),
     text="R = (V − s · V_led) / I",
-    result=("R", "ohm", N_("series resistor")),
+    result=("R", "Ω", N_("series resistor")),
     symbols={
         "voltage_v": ("V", "V", N_("supply voltage")),
-        "series": ("s", "1", N_("LEDs in series")),
+        "series": ("s", "", N_("LEDs in series")),
         "led_v": ("V_led", "V", N_("volts across one LED at that current")),
         "current_a": ("I", "A", N_("wished current")),
     },

@@ -18,9 +18,9 @@ _LINEAR = N_("IEC 60028, linear change with temperature")
 @formula(
     title=N_("Wire resistance from its area"),
     text="r = ρ_20 / A",
-    result=("r", "ohm/m", N_("resistance of one conductor per metre")),
+    result=("r", "Ω/m", N_("resistance of one conductor per metre")),
     symbols={
-        "resistivity_ohm_m": ("ρ_20", "ohm m", N_("resistivity at 20 °C")),
+        "resistivity_ohm_m": ("ρ_20", "Ω m", N_("resistivity at 20 °C")),
         "area_m2": ("A", "m2", N_("area of the conductor")),
     },
     source=N_("IEC 60028"),
@@ -35,9 +35,9 @@ def ohm_per_m(area_m2: float, resistivity_ohm_m: float = table.COPPER_OHM_M.valu
     text="d = d_36 · k^((36 − n) / 39)",
     result=("d", "m", N_("diameter of the bare wire")),
     symbols={
-        "gauge": ("n", "1", N_("American wire gauge")),
+        "gauge": ("n", "", N_("American wire gauge")),
         "gauge_36_m": ("d_36", "m", N_("diameter of gauge 36")),
-        "ratio": ("k", "1", N_("ratio of the diameters of gauges 0000 and 36")),
+        "ratio": ("k", "", N_("ratio of the diameters of gauges 0000 and 36")),
     },
     source=table.GAUGE_36_M.source,
 )
@@ -68,12 +68,12 @@ def gauge_area_m2(gauge: float) -> float:
 @formula(
     title=N_("Resistance at another temperature"),
     text="R_T = R_20 · (1 + α · (T − T_20))",
-    result=("R_T", "ohm", N_("resistance at that temperature")),
+    result=("R_T", "Ω", N_("resistance at that temperature")),
     symbols={
-        "ohm_20": ("R_20", "ohm", N_("resistance at 20 °C")),
+        "ohm_20": ("R_20", "Ω", N_("resistance at 20 °C")),
         "per_k": ("α", "1/K", N_("change per kelvin")),
-        "temperature_degc": ("T", "degC", N_("temperature of the wire")),
-        "reference_degc": ("T_20", "degC", N_("temperature the first resistance holds at")),
+        "temperature_degc": ("T", "°C", N_("temperature of the wire")),
+        "reference_degc": ("T_20", "°C", N_("temperature the first resistance holds at")),
     },
     source=_LINEAR,
 )
@@ -99,10 +99,10 @@ def temperature_factor(
 @formula(
     title=N_("Wire resistance from one measured conductor"),
     text="r = (R_read − R_leads) / L",
-    result=("r", "ohm/m", N_("resistance of one conductor per metre")),
+    result=("r", "Ω/m", N_("resistance of one conductor per metre")),
     symbols={
-        "one_conductor_ohm": ("R_read", "ohm", N_("meter reading of one conductor")),
-        "leads_ohm": ("R_leads", "ohm", N_("meter reading with its leads touched together")),
+        "one_conductor_ohm": ("R_read", "Ω", N_("meter reading of one conductor")),
+        "leads_ohm": ("R_leads", "Ω", N_("meter reading with its leads touched together")),
         "length_m": ("L", "m", N_("length of that conductor")),
     },
     source=N_("Ohm's law"),
@@ -115,10 +115,10 @@ def measured_ohm_per_m(one_conductor_ohm: float, leads_ohm: float, length_m: flo
 @formula(
     title=N_("Wire resistance from a measured loop"),
     text="r = (R_loop − R_leads) / (2 · L)",
-    result=("r", "ohm/m", N_("resistance of one conductor per metre")),
+    result=("r", "Ω/m", N_("resistance of one conductor per metre")),
     symbols={
-        "loop_ohm": ("R_loop", "ohm", N_("meter reading of both conductors in series")),
-        "leads_ohm": ("R_leads", "ohm", N_("meter reading with its leads touched together")),
+        "loop_ohm": ("R_loop", "Ω", N_("meter reading of both conductors in series")),
+        "leads_ohm": ("R_leads", "Ω", N_("meter reading with its leads touched together")),
         "length_m": ("L", "m", N_("length of one conductor")),
     },
     source=N_("Ohm's law"),
@@ -133,8 +133,8 @@ def loop_ohm_per_m(loop_ohm: float, leads_ohm: float, length_m: float) -> float:
     text="A = ρ_20 / r",
     result=("A", "m2", N_("area of a copper wire of that resistance")),
     symbols={
-        "resistivity_ohm_m": ("ρ_20", "ohm m", N_("resistivity of copper at 20 °C")),
-        "per_m_ohm": ("r", "ohm/m", N_("resistance of one conductor per metre")),
+        "resistivity_ohm_m": ("ρ_20", "Ω m", N_("resistivity of copper at 20 °C")),
+        "per_m_ohm": ("r", "Ω/m", N_("resistance of one conductor per metre")),
     },
     source=N_("IEC 60028"),
 )
@@ -146,11 +146,11 @@ def equivalent_copper_m2(per_m_ohm: float, resistivity_ohm_m: float = table.COPP
 @formula(
     title=N_("Resistance of a length of wire"),
     text="R = r · L · c",
-    result=("R", "ohm", N_("resistance of the wire")),
+    result=("R", "Ω", N_("resistance of the wire")),
     symbols={
-        "per_m_ohm": ("r", "ohm/m", N_("resistance of one conductor per metre")),
+        "per_m_ohm": ("r", "Ω/m", N_("resistance of one conductor per metre")),
         "length_m": ("L", "m", N_("length of the route")),
-        "conductors": ("c", "1", N_("conductors in series, there and back")),
+        "conductors": ("c", "", N_("conductors in series, there and back")),
     },
     source=N_("Ohm's law"),
 )
@@ -165,7 +165,7 @@ def wire_ohm(per_m_ohm: float, length_m: float, conductors: float = 2) -> float:
     result=("V", "V", N_("volts lost")),
     symbols={
         "current_a": ("I", "A", N_("current in the wire")),
-        "resistance_ohm": ("R", "ohm", N_("resistance there and back")),
+        "resistance_ohm": ("R", "Ω", N_("resistance there and back")),
     },
     source=N_("Ohm's law"),
 )

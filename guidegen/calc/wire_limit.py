@@ -62,7 +62,7 @@ def scaled_limit_a(row_a: float, area_m2: float, row_m2: float) -> float:
     text="I_2 = k · I_z",
     result=("I_2", "A", N_("largest current that may flow for long before the fuse opens")),
     symbols={
-        "factor": ("k", "1", N_("factor of the standard")),
+        "factor": ("k", "", N_("factor of the standard")),
         "limit_a": ("I_z", "A", N_("largest lasting current of the wire")),
     },
     source=ampacity.OVERLOAD_FACTOR.source,

@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from typing import Any, TypeVar, cast
 
 Function = TypeVar("Function", bound=Callable[..., Any])
-#: Symbol, unit ("1" for a pure number) and meaning of one quantity.
+#: Symbol, SI unit as printed ("V", "Ω", "m2"; "" for a pure number) and meaning of one quantity.
 Words = tuple[str, str, str]
 _MARK = "__formula__"
 

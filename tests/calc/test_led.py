@@ -12,7 +12,14 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq
 
 from guidegen.calc import led
-from guidegen.calc.led import Curve, diode_current_a, forward_current, forward_voltage, group_voltage_v
+from guidegen.calc.led import (
+    Curve,
+    diode_current_a,
+    forward_current,
+    forward_voltage,
+    group_current_a,
+    group_voltage_v,
+)
 
 WHITE = Curve(2.80, 3e-3, 0.09, 10.0)
 # k/q, CODATA 2018 (exact).
@@ -133,6 +140,14 @@ def test_a_group_is_its_leds_and_its_resistor_in_series():
     one = forward_voltage(WHITE, 0.018)
     found = group_voltage_v(0.018, 3, WHITE.slope_v, WHITE.saturation_a, WHITE.resistance_ohm, 150.0)
     assert found == pytest.approx(3 * one + 0.018 * 150)  # by hand
+
+
+@given(curves, st.integers(1, 12), st.floats(0, 500), st.floats(1e-9, 0.5))
+def test_a_groups_current_at_its_voltage_is_that_current(curve, series, group_ohm, current_a):
+    volts = group_voltage_v(
+        current_a, series, curve.slope_v, curve.saturation_a, curve.resistance_ohm, group_ohm
+    )
+    assert group_current_a(curve, volts, series, group_ohm) == pytest.approx(current_a, rel=1e-9)
 
 
 def test_warming_moves_the_volts_at_the_same_current():

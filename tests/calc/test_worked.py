@@ -13,6 +13,8 @@ from guidegen import calc
 from guidegen.calc import resistor, supply, wire
 from guidegen.calc.worked import formula_of, work
 
+#: SI units as printed, none for a pure number or the unit of whatever was read; hours for energy alone.
+UNITS = {"", "V", "A", "Ω", "W", "m", "m2", "Ω/m", "Ω m", "°C", "K", "1/K", "h", "A h", "kWh", "1/kWh"}
 FUNCTION_WORDS = {"ln", "min", "max", "exp", "π"}
 
 
@@ -45,7 +47,12 @@ def test_there_are_formulas_to_check():
 def test_a_formula_says_everything(function):
     said = formula_of(function)
     assert said.title and said.text and said.source
-    assert all(each.symbol and each.unit and each.meaning for each in (*said.symbols, said.result))
+    assert all(each.symbol and each.meaning for each in (*said.symbols, said.result))
+
+
+def test_a_formula_speaks_in_si_units(function):
+    said = formula_of(function)
+    assert {each.unit for each in (*said.symbols, said.result)} <= UNITS
 
 
 def test_a_formula_names_its_arguments_and_no_others(function):
@@ -92,7 +99,7 @@ def test_work_gives_value_and_words_from_one_call():
     assert worked.formula == "P = I² · R"
     assert [(term.symbol, term.unit, term.value) for term in worked.terms] == [
         ("I", "A", 0.2),
-        ("R", "ohm", 10),
+        ("R", "Ω", 10),
     ]
     assert (worked.result.symbol, worked.result.unit) == ("P", "W")
 
