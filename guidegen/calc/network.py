@@ -82,7 +82,7 @@ class Sources:
     """How the chains are fed.
 
     `series_ohm` (C,): resistor and both feeder conductors of each chain;
-    `installation` (C,): which installation it belongs to, ascending;
+    `installation` (C,): which installation it belongs to;
     `source_v` (S,): no-load volts; `common_ohm` (S,): output resistance and
     both conductors of the shared lead.
     """
@@ -115,10 +115,18 @@ class Network:
     steps: int
 
 
-def solve_network(bulbs: Bulbs, rails: Rails, sources: Sources, start_a: Floats | None = None) -> Network:
+def solve_network(
+    bulbs: Bulbs,
+    rails: Rails,
+    sources: Sources,
+    start_a: Floats | None = None,
+    tolerance: float = TOLERANCE,
+) -> Network:
     """Volts and currents of every chain.
 
     `start_a` (N,): group currents to start from, ampere; a cold start without.
+    `tolerance`: largest accepted mismatch of one bulb's current, as a share
+    of its chain's.
     Raises NotConvergedError when Newton's method does not settle.
     """
     lit = bulbs.groups > 0
@@ -136,7 +144,7 @@ def solve_network(bulbs: Bulbs, rails: Rails, sources: Sources, start_a: Floats 
             np.abs(law_v) / group_slope_ohm(bulbs, group_a), np.abs(group_a - aimed_a)
         )
         worst_a = np.maximum.reduceat(slack_a, rails.starts)
-        if np.all(worst_a <= TOLERANCE * np.maximum(solved.chain_a, LEAST_CHAIN_A)):
+        if np.all(worst_a <= tolerance * np.maximum(solved.chain_a, LEAST_CHAIN_A)):
             return replace(solved, group_a=group_a, law_v=law_v, steps=step)
     raise NotConvergedError(f"the circuit did not settle in {MOST_STEPS} Newton steps")
 
@@ -194,10 +202,9 @@ def rail_loss_w(rails: Rails, network: Network) -> Floats:
 
 def power_imbalance_w(rails: Rails, sources: Sources, network: Network) -> Floats:
     """Watts delivered by each source less watts used by wires, resistors and bulbs (S,)."""
-    first = _firsts(sources.installation)
     bulbs_w = np.add.reduceat(network.bulb_v * network.bulb_a, rails.starts)
     chain_w = bulbs_w + rail_loss_w(rails, network) + sources.series_ohm * network.chain_a**2
-    used_w = np.add.reduceat(chain_w, first) + sources.common_ohm * network.total_a**2
+    used_w = _per_source(sources, chain_w) + sources.common_ohm * network.total_a**2
     return sources.source_v * network.total_a - used_w
 
 
@@ -272,12 +279,14 @@ def _join_chains(sources: Sources, fixed_a: Floats, per_volt_s: Floats) -> tuple
     source_v = sources.source_v[sources.installation]
     stiff_a = (fixed_a + per_volt_s * source_v) / own
     soft_s = per_volt_s / own
-    first = _firsts(sources.installation)
-    total_a = np.add.reduceat(stiff_a, first) / (1 + sources.common_ohm * np.add.reduceat(soft_s, first))
+    stiff_total_a, soft_total_s = _per_source(sources, stiff_a), _per_source(sources, soft_s)
+    total_a = stiff_total_a / (1 + sources.common_ohm * soft_total_s)
     shared_v = (sources.common_ohm * total_a)[sources.installation]
     chain_a = stiff_a - soft_s * shared_v
     return source_v - shared_v - sources.series_ohm * chain_a, chain_a, total_a
 
 
-def _firsts(installation: Ints) -> Ints:
-    return np.flatnonzero(np.r_[True, np.diff(installation) > 0])
+def _per_source(sources: Sources, chain_values: Floats) -> Floats:
+    """Sum over the chains of each installation (S,)."""
+    sums: Floats = np.bincount(sources.installation, chain_values, len(sources.source_v)).astype(np.float64)
+    return sums

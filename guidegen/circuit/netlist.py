@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from guidegen.calc.network import Bulbs, Rails, Sources
-from guidegen.circuit.arrangement import Arrangement, RunPlan
+from guidegen.circuit.arrangement import Arrangement, Floats, RunPlan
 from guidegen.circuit.conditions import NOMINAL, Conditions
 
 #: Resistance that stands for a wire of no length, ohm: under a centimetre of any wire.
@@ -14,22 +16,60 @@ LEAST_WIRE_OHM = 1e-6
 
 def rails_of(run: RunPlan, case: Conditions = NOMINAL) -> Rails:
     """Conductances of one run's rails, fed as the run says."""
-    per_m_ohm = run.conductor.ohm_per_m * case.wire_factor(run.conductor)
-    segment_s = 1 / np.maximum(run.segment_m * per_m_ohm, LEAST_WIRE_OHM)
-    link_s = np.append(segment_s[1:], 0.0)
-    plus_feed_s, minus_feed_s = np.zeros(run.bulbs), np.zeros(run.bulbs)
-    extra_s = 1 / max(case.cable_ohm(run.extra), LEAST_WIRE_OHM)
-    if run.feed == "middle":
-        plus_feed_s[run.fed_bulb - 1] = minus_feed_s[run.fed_bulb - 1] = extra_s
-    else:
-        plus_feed_s[0] = segment_s[0]
-    if run.feed in ("one end", "both ends"):
-        minus_feed_s[0] = segment_s[0]
-    if run.feed == "both ends":
-        plus_feed_s[-1] += extra_s
-    if run.feed in ("both ends", "opposite ends"):
-        minus_feed_s[-1] += extra_s
-    return Rails(link_s, link_s.copy(), plus_feed_s, minus_feed_s, np.array([0]))
+    extra_factor = 1.0 if run.extra is None else case.wire_factor(run.extra.conductor)
+    return scaled_rails(feeding(run), np.array(case.wire_factor(run.conductor)), np.array(extra_factor))
+
+
+@dataclass(frozen=True, eq=False)
+class Feeding:
+    """Nominal conductances of one run's wires, siemens, each (n,).
+
+    `link_s` bulb to bulb, the same in + and -; `own_*_s` from the feed point
+    through the lead-in, `extra_*_s` through the extra wire.
+    """
+
+    link_s: Floats
+    own_plus_s: Floats
+    own_minus_s: Floats
+    extra_plus_s: Floats
+    extra_minus_s: Floats
+
+
+def feeding(run: RunPlan) -> Feeding:
+    """Which bulbs of a run its lead-in and its extra wire reach, and through what conductance."""
+    segment_s = 1 / np.maximum(run.segment_m * run.conductor.ohm_per_m, LEAST_WIRE_OHM)
+    extra_s = 1 / max(0.0 if run.extra is None else run.extra.ohm, LEAST_WIRE_OHM)
+    first, middle, last = 0, run.fed_bulb - 1, run.bulbs - 1
+    own = {"middle": ((), ()), "opposite ends": ((first,), ())}.get(run.feed, ((first,), (first,)))
+    extra = {
+        "middle": ((middle,), (middle,)),
+        "both ends": ((last,), (last,)),
+        "opposite ends": ((), (last,)),
+    }.get(run.feed, ((), ()))
+    return Feeding(
+        np.append(segment_s[1:], 0.0),
+        *(_at(run.bulbs, places, float(segment_s[0])) for places in own),
+        *(_at(run.bulbs, places, extra_s) for places in extra),
+    )
+
+
+def scaled_rails(feed: Feeding, own_factor: Floats, extra_factor: Floats) -> Rails:
+    """Rails whose resistances are these factors times the nominal ones.
+
+    Factors are scalars, or (S, 1) for S draws at once; the chains of the
+    draws then lie end to end.
+    """
+    link_s = feed.link_s / own_factor
+    plus_s = feed.own_plus_s / own_factor + feed.extra_plus_s / extra_factor
+    minus_s = feed.own_minus_s / own_factor + feed.extra_minus_s / extra_factor
+    starts = np.arange(0, link_s.size, len(feed.link_s))
+    return Rails(link_s.ravel(), link_s.ravel().copy(), plus_s.ravel(), minus_s.ravel(), starts)
+
+
+def _at(count: int, places: tuple[int, ...], value: float) -> Floats:
+    array = np.zeros(count)
+    array[list(places)] = value
+    return array
 
 
 def bulbs_of(run: RunPlan, case: Conditions = NOMINAL) -> Bulbs:

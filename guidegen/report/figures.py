@@ -9,7 +9,7 @@ from guidegen.circuit.arrangement import LedEstimate, RunPlan
 from guidegen.circuit.solution import RunMargins, RunSolution
 from guidegen.locale import _
 from guidegen.report.amounts import amount, percent
-from guidegen.safety.texts import text
+from guidegen.safety.words import text
 from guidegen.study import Solved, Study
 
 

@@ -91,6 +91,11 @@ _METER = N_("own assumption: a usual hand-held meter")
 METER_VOLTS = MeterRange(0.005, 2, 0.01, _METER)
 METER_AMPERES = MeterRange(0.01, 3, 1e-4, _METER)
 METER_OHMS = MeterRange(0.01, 3, 0.1, _METER)
+#: Largest current of its milliampere range, ampere; above it the 10 A socket is used.
+METER_MILLIAMPERES_TO_A = Sourced(0.4, _METER)
+METER_TEN_AMPERES = MeterRange(0.015, 3, 0.01, _METER)
+#: Resistance of such a meter on its 10 A range, leads included, ohm.
+METER_TEN_AMPERES_BURDEN_OHM = Sourced(0.05, _METER)
 #: Resistance of such a meter on its milliampere range, leads included, ohm.
 METER_BURDEN_OHM = Sourced(1.5, N_("common practice, no source"))
 

@@ -1,0 +1,154 @@
+"""Random builds of one arrangement, all solved at once (JCGM 101, Monte Carlo).
+
+Every draw is a whole installation of its own: its supply, resistors, wires,
+LEDs and air temperature lie somewhere within their spread.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from guidegen.calc.network import Bulbs, Network, Rails, Sources, solve_network
+from guidegen.circuit.arrangement import Arrangement, Cable, Conductor, Floats, LedEstimate, RunPlan
+from guidegen.circuit.netlist import feeding, join_bulbs, join_rails, scaled_rails
+from guidegen.circuit.solution import Solution
+from guidegen.tables.conductors import REFERENCE_DEGC
+from guidegen.tables.leds import LED_SPREAD_V, VOLTS_PER_K
+
+#: Draws of JCGM 101 and the seed that makes them the same every time.
+DRAWS = 2_000
+SEED = 20_000
+#: Mismatch of a bulb's current accepted in a draw: far below what a meter shows.
+TOLERANCE = 1e-7
+
+
+@dataclass(frozen=True, eq=False)
+class RunDraws:
+    """One run in S draws: current and volts (S,); `bulb_v` and `led_a` (S, n)."""
+
+    current_a: Floats
+    resistor_v: Floats
+    after_resistor_v: Floats
+    bulb_v: Floats
+    led_a: Floats
+
+
+@dataclass(frozen=True, eq=False)
+class Draws:
+    """S random builds: volts at the supply's terminals and its current (S,), and every run."""
+
+    terminal_v: Floats
+    supply_a: Floats
+    runs: tuple[RunDraws, ...]
+
+
+def draw_builds(arrangement: Arrangement, nominal: Solution, count: int = DRAWS, seed: int = SEED) -> Draws:
+    """Solve `count` random builds of an arrangement whose nominal solution is known.
+
+    Rectangular within their limits: supply volts, resistors, wires, air.
+    Normal: the mean LED's volts, the LED-to-LED spread of every bulb.
+    """
+    random, supply = np.random.default_rng(seed), arrangement.supply
+    air_k = random.uniform(arrangement.coldest_c, arrangement.warmest_c, (count, 1)) - REFERENCE_DEGC
+    source_v = _around(random, supply.voltage_v, supply.tolerance, count)
+    lead_ohm = 2 * _cable_ohm(random, supply.lead, air_k)
+    drawn = [_draw_run(random, run, air_k) for run in arrangement.runs]
+    sources = Sources(
+        series_ohm=np.concatenate([run.resistor_ohm + run.feeder_ohm for run in drawn]),
+        installation=np.tile(np.arange(count), len(drawn)),
+        source_v=source_v,
+        common_ohm=supply.output_ohm + lead_ohm,
+    )
+    network = solve_network(
+        join_bulbs([run.bulbs for run in drawn]),
+        join_rails([run.rails for run in drawn]),
+        sources,
+        np.concatenate([np.tile(run.led_a, count) for run in nominal.runs]),
+        TOLERANCE,
+    )
+    bus_v = source_v - (supply.output_ohm + lead_ohm) * network.total_a
+    return Draws(
+        terminal_v=source_v - supply.output_ohm * network.total_a,
+        supply_a=network.total_a,
+        runs=tuple(_collect(network, drawn, index, bus_v) for index in range(len(drawn))),
+    )
+
+
+@dataclass(frozen=True, eq=False)
+class _DrawnRun:
+    bulbs: Bulbs
+    rails: Rails
+    resistor_ohm: Floats
+    feeder_ohm: Floats
+
+
+def _draw_run(random: np.random.Generator, run: RunPlan, air_k: Floats) -> _DrawnRun:
+    count = len(air_k)
+    own = _wire_factor(random, run.conductor, air_k)
+    extra = own if run.extra is None else _wire_factor(random, run.extra.conductor, air_k)
+    return _DrawnRun(
+        bulbs=_draw_bulbs(random, run, air_k),
+        rails=scaled_rails(feeding(run), own, extra),
+        resistor_ohm=_around(random, run.resistor.ohm, run.resistor.tolerance, count),
+        feeder_ohm=2 * _cable_ohm(random, run.feeder, air_k),
+    )
+
+
+def _draw_bulbs(random: np.random.Generator, run: RunPlan, air_k: Floats) -> Bulbs:
+    """Bulbs of S draws end to end: one curve a draw, shifted a little in every bulb."""
+    count, led, curve = len(air_k), run.led, run.led.curve
+    slope_v = curve.slope_v * np.exp(led.slope_u_v / curve.slope_v * random.standard_normal((count, 1)))
+    ohm = np.abs(curve.resistance_ohm + led.resistance_u_ohm * random.standard_normal((count, 1)))
+    mean_v = curve.voltage_v + _voltage_u_v(led) * random.standard_normal((count, 1))
+    per_bulb_v = LED_SPREAD_V.value / 2 / np.sqrt(np.maximum(run.lit_groups * run.leds_in_series, 1))
+    bulb_v = mean_v + per_bulb_v * random.standard_normal((count, run.bulbs)) + VOLTS_PER_K.typical * air_k
+    folds = np.maximum(bulb_v - curve.current_a * ohm, slope_v) / slope_v
+    saturation_a = curve.current_a * np.exp(-folds) / -np.expm1(-folds)
+
+    def spread(values: Floats | float) -> Floats:
+        return np.broadcast_to(values, saturation_a.shape).ravel()
+
+    return Bulbs(
+        groups=spread(run.lit_groups),
+        series=spread(float(run.leds_in_series)),
+        group_ohm=spread(run.group_ohm),
+        slope_v=spread(slope_v),
+        saturation_a=saturation_a.ravel(),
+        resistance_ohm=spread(ohm),
+    )
+
+
+def _voltage_u_v(led: LedEstimate) -> float:
+    """Standard uncertainty of the mean LED's volts; its bounds hold 95 %."""
+    return (led.voltage_high_v - led.voltage_low_v) / 4
+
+
+def _around(random: np.random.Generator, nominal: float, tolerance: float, count: int) -> Floats:
+    return nominal * (1 + random.uniform(-tolerance, tolerance, count))
+
+
+def _wire_factor(random: np.random.Generator, wire: Conductor, air_k: Floats) -> Floats:
+    return random.uniform(wire.low_factor, wire.high_factor, air_k.shape) * (1 + wire.per_k * air_k)
+
+
+def _cable_ohm(random: np.random.Generator, cable: Cable | None, air_k: Floats) -> Floats:
+    if cable is None:
+        return np.zeros(len(air_k))
+    return cable.ohm * _wire_factor(random, cable.conductor, air_k)[:, 0]
+
+
+def _collect(network: Network, drawn: list[_DrawnRun], index: int, bus_v: Floats) -> RunDraws:
+    count = len(bus_v)
+    before = sum(len(run.bulbs.groups) for run in drawn[:index])
+    here = slice(before, before + len(drawn[index].bulbs.groups))
+    current_a = network.chain_a[index * count : (index + 1) * count]
+    resistor_v = current_a * drawn[index].resistor_ohm
+    return RunDraws(
+        current_a=current_a,
+        resistor_v=resistor_v,
+        after_resistor_v=bus_v - resistor_v,
+        bulb_v=network.bulb_v[here].reshape(count, -1),
+        led_a=network.group_a[here].reshape(count, -1),
+    )
