@@ -201,7 +201,7 @@ RULES: tuple[Rule[ProjectFile], ...] = (
     Rule(
         id="near-water",
         level="refusal",
-        topics=("outdoors",),
+        topics=("outdoors", "hanging"),
         title=N_("Too close to water"),
         sentence=N_("The lights are in or near water ({water}), or the distance to it is not given."),
         consequence=N_("Wet skin conducts so well that a voltage harmless elsewhere can be dangerous."),

@@ -131,7 +131,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="led-typical",
         level="notice",
-        topics=("strings-identify", "meter"),
+        topics=("bench-power",),
         title=N_("LEDs not measured"),
         sentence=N_(
             "The LEDs were not measured: a typical curve stands in, {low_v} to {high_v} at its current."

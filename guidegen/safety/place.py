@@ -9,7 +9,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="sleeve-outdoors",
         level="warning",
-        topics=("outdoors-joints", "soldering"),
+        topics=("outdoors-joints",),
         title=N_("Joints outdoors need adhesive-lined sleeve"),
         sentence=N_("Tape and plain sleeve let water into a joint."),
         consequence=N_("Joints corrode, heat up and short."),
@@ -65,7 +65,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="maker-rating-ends",
         level="notice",
-        topics=("strings-identify", "outdoors-joints"),
+        topics=("conversion",),
         title=N_("The maker's ratings end here"),
         sentence=N_("Converting a string ends its maker's outdoor rating, approval and warranty."),
         consequence="",

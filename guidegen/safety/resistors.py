@@ -124,7 +124,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="resistor-over-rating",
         level="refusal",
-        topics=("resistor", "resistor-mounting"),
+        topics=("resistor",),
         title=N_("Resistor over its rating"),
         sentence=N_("The resistor would run at {running_w}; it bears {bears_w}."),
         consequence=N_("It overheats, chars what it touches, and can start a fire."),
@@ -136,7 +136,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="resistor-shorted",
         level="refusal",
-        topics=("resistor", "resistor-mounting", "fuse"),
+        topics=("resistor", "fuse"),
         title=N_("A short would overheat the resistor for good"),
         sentence=N_(
             "With its run shorted the resistor would take {shorted_w}; it bears {bears_w}, "
@@ -165,7 +165,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="resistor-load",
         level="caution",
-        topics=("resistor", "resistor-mounting"),
+        topics=("resistor",),
         title=N_("Resistor well loaded"),
         sentence=N_(
             "The resistor runs at {load_percent} of what it bears; {limit_percent} is the most to plan for."

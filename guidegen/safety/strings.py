@@ -106,7 +106,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="between-bulbs-assumed",
         level="warning",
-        topics=("strings-identify",),
+        topics=("strings-identify", "conversion"),
         title=N_("Find out how the bulbs are joined before any cut"),
         sentence=N_("Nobody has stated how the bulbs are joined; all in parallel is assumed."),
         consequence=N_("A cut through a series string puts too many volts on what is left."),
@@ -124,7 +124,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="figures-for-parallel",
         level="warning",
-        topics=("strings-identify", "first-power"),
+        topics=("strings-identify", "bench-power"),
         title=N_("Figures hold for parallel bulbs only"),
         sentence=N_("The bulbs are not known to be all in parallel, but every figure takes them so."),
         consequence=N_("Currents can be far from the expected ones, and overheat LEDs or resistor."),
@@ -136,7 +136,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="two-way-dark-leds-reverse",
         level="warning",
-        topics=("strings-identify", "first-power"),
+        topics=("two-way", "first-power"),
         title=N_("Dark LEDs reversed too hard"),
         sentence=N_("Each dark LED stands {reverse_v} in reverse; an LED bears about {limit_v}."),
         consequence=N_("LEDs break down, and may short the run."),
@@ -160,7 +160,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="cells-left-in",
         level="warning",
-        topics=("strings-identify", "first-power"),
+        topics=("cells", "first-power"),
         title=N_("No cells beside the supply"),
         sentence=N_("Cells left in the box are charged by the supply."),
         consequence=N_("They leak, burst or catch fire."),
@@ -172,7 +172,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="flashing-lights",
         level="warning",
-        topics=("first-power",),
+        topics=("flashing", "first-power"),
         title=N_("Flashing lights"),
         sentence=N_("Bulbs with chips in them may flash."),
         consequence=N_("Flashing can bring on a seizure in some people."),
@@ -184,7 +184,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="two-way-half-dark",
         level="notice",
-        topics=("strings-identify",),
+        topics=("two-way",),
         title=N_("Half of a two-way string stays dark"),
         sentence=N_("On direct current this two-way string lights only half of its LEDs."),
         consequence="",

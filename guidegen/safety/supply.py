@@ -51,7 +51,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="new-fixed-wiring",
         level="danger",
-        topics=("supply", "mains"),
+        topics=("mains", "supply"),
         title=N_("Mains wiring is not part of this guide"),
         sentence=N_("This build needs mains wiring that is not there yet."),
         consequence=N_("Mains kills, and faulty wiring burns houses."),
@@ -98,7 +98,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="supply-load-high",
         level="warning",
-        topics=("supply",),
+        topics=("supply", "first-power"),
         title=N_("Supply close to its limit"),
         sentence=N_(
             "In the worst case the supply carries {load_percent} of its rated current; "
@@ -130,7 +130,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="outlet-without-rcd",
         level="warning",
-        topics=("supply", "first-power"),
+        topics=("mains", "first-power"),
         title=N_("Outdoors only behind an RCD"),
         sentence=N_("Outdoors, an outlet without residual-current protection (RCD, GFCI) is not enough."),
         consequence=N_("A damp plug or damaged mains cord can kill."),
@@ -145,7 +145,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="other-plugs",
         level="warning",
-        topics=("supply", "labels", "first-power"),
+        topics=("labels", "first-power"),
         title=N_("Plugs that fit another voltage"),
         sentence=N_("Low-voltage plugs of other supplies in the house may fit these lights."),
         consequence=N_("Too many volts, or reversed ones, overheat resistors and destroy LEDs."),
@@ -157,7 +157,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="apart-from-mains",
         level="warning",
-        topics=("supply", "hanging"),
+        topics=("mains", "hanging"),
         title=N_("Keep clear of mains"),
         sentence=N_("Low-voltage wire beside mains wire can become live through one damaged spot."),
         consequence=N_("Mains on wires that people touch."),
@@ -169,7 +169,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="unregulated-adapter",
         level="notice",
-        topics=("supply", "first-power"),
+        topics=("supply-volts",),
         title=N_("Adapters without regulation"),
         sentence=N_("An adapter without regulation reads far above its label until it is loaded."),
         consequence="",

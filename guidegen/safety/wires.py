@@ -77,7 +77,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="wire-over-limit",
         level="refusal",
-        topics=("wires", "fuse"),
+        topics=("wire", "fuse"),
         title=N_("Wire too thin for a lasting fault"),
         sentence=N_("In a fault {wire} can carry {lasting_a} for long; it bears {bears_a}."),
         consequence=N_("The wire's insulation melts and can catch fire before anything switches off."),
@@ -120,7 +120,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="wire-size-inferred",
         level="notice",
-        topics=("wires",),
+        topics=("wire",),
         title=N_("Wire size worked out from ohms"),
         sentence=N_("For {wire} only ohms are known: it counts as copper of {area_m2}."),
         consequence="",
@@ -132,7 +132,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="extra-wire-short",
         level="notice",
-        topics=("wires", "hanging"),
+        topics=("wire",),
         title=N_("Extra wire shorter than its way"),
         sentence=N_("The extra wire is {extra_m} long; along the run the way is {bridged_m}."),
         consequence="",
@@ -144,7 +144,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="wire-reading-near-leads",
         level="notice",
-        topics=("meter",),
+        topics=("meter-ohms",),
         title=N_("Wire reading close to the meter leads' own"),
         sentence=N_("The wire reads {wire_ohm} beside {leads_ohm} of meter leads."),
         consequence="",

@@ -51,7 +51,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="sharp-tools",
         level="caution",
-        topics=("cutting", "soldering"),
+        topics=("sharp",),
         title=N_("Sharp tools"),
         sentence=N_("Knives, cutters and wire ends are sharp, and cut ends fly."),
         consequence=N_("Cut fingers, hurt eyes."),
@@ -63,7 +63,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="polarity-by-meter",
         level="notice",
-        topics=("polarity", "meter"),
+        topics=("polarity",),
         title=N_("Polarity by meter"),
         sentence=N_("Rib, stripe and colour do not tell which wire is plus."),
         consequence="",

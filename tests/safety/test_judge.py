@@ -1,0 +1,302 @@
+"""Rules on the solved project: each applies to one edited base project and just not to another."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from guidegen.safety.findings import LEVELS
+from guidegen.safety.judge import RULES
+from guidegen.study import Study
+from tests.safety.projects import GONE, Changes, found, judged_anew, study_of
+
+OUTDOORS: Changes = {"place.exposure": "open outdoors"}
+OUTSIDE_SUPPLY: Changes = {"supply.stands": "outdoors", "supply.ip": "IP44"}
+MIDDLE: Changes = {
+    "runs.0.feed": "middle",
+    "runs.0.extra_wire": {"length": "2 m", "wire": {"area": "0.5 mm2"}},
+}
+OPPOSITE: Changes = {**MIDDLE, "runs.0.feed": "opposite ends"}
+BOTH: Changes = {**MIDDLE, "runs.0.feed": "both ends"}
+JOINED: Changes = {"runs.0.bulbs": 20}
+CUT: Changes = {"runs.0.bulbs": 8}
+BENCH = [{"supply": "4.5 V", "resistor": "68 ohm", "after_resistor": "2.80 V"}]
+THICK_STRING: Changes = {"strings.drop.wire": {"area": "0.5 mm2"}}
+
+#: Rules that belong to every build.
+ALWAYS = {
+    "other-plugs", "apart-from-mains", "unregulated-adapter", "fixings-off-services", "children-and-animals",
+    "maker-rating-ends", "solder-at-the-bench", "first-hour-watched", "meter-on-amps", "sharp-tools",
+    "polarity-by-meter",
+}  # fmt: skip
+
+MET: list[tuple[str, Changes]] = [
+    ("new-fixed-wiring", {"place.mains": "new fixed wiring"}),
+    ("class-2-marks", {}),
+    ("insulation-unknown", {"supply.insulation": "unknown"}),
+    ("outlet-without-rcd", OUTDOORS),
+    ("outlet-without-rcd", OUTSIDE_SUPPLY),
+    ("sleeve-outdoors", OUTDOORS),
+    ("drip-loop", OUTDOORS),
+    ("gutter-no-fixing", OUTDOORS),
+    ("not-dry-over-30-volts", {**OUTDOORS, "supply.voltage": "29 V", "supply.tolerance": "4 %"}),
+    ("not-parallel", {**CUT, "strings.drop.between_bulbs": "series"}),
+    ("not-parallel", {**JOINED, "strings.drop.between_bulbs": "unknown"}),
+    ("not-parallel", {**MIDDLE, "strings.drop.between_bulbs": "chip"}),
+    ("not-parallel", {**OPPOSITE, "strings.drop.between_bulbs": "unknown"}),
+    ("between-bulbs-assumed", {**CUT, "strings.drop.between_bulbs": GONE}),
+    ("between-bulbs-assumed", {**BOTH, "strings.drop.between_bulbs": GONE}),
+    ("figures-for-parallel", {"strings.drop.between_bulbs": "unknown"}),
+    ("flashing-lights", {"strings.drop.between_bulbs": "chip"}),
+    ("two-way-half-dark", {"strings.drop.lit_on_dc": "half"}),
+    ("dead-ends", CUT),
+    ("dead-ends", MIDDLE),
+    ("dead-ends", OPPOSITE),
+    ("cells-left-in", {"strings.drop.came_with": {"cells": 3}}),
+    ("max-led-current-assumed", {"strings.drop.max_led_current": GONE}),
+    (
+        "max-led-current-assumed",
+        {"strings.drop.max_led_current": GONE, "strings.drop.came_with": {"cells": 3}},
+    ),
+    ("led-typical", {"strings.drop.led": {"typical": "white"}}),
+    ("wire-size-inferred", {"strings.drop.wire": {"per_length": "0.1 ohm/m"}}),
+    # Way to the last bulb: 0.3 + 9 x 0.1 = 1.2 m; to bulb 5: 0.3 + 4 x 0.1 = 0.7 m (by hand).
+    ("extra-wire-short", {**OPPOSITE, "runs.0.extra_wire.length": "1.19 m"}),
+    ("extra-wire-short", {**MIDDLE, "runs.0.extra_wire.length": "0.69 m"}),
+    # 1.19 - 0.4 = 0.79 ohm, under twice 0.4 ohm (by hand).
+    ("wire-reading-near-leads", {"strings.drop.wire": {"loop": "1.19 ohm", "meter_leads": "0.4 ohm"}}),
+    ("not-stated", {"place.near_water": GONE}),
+]
+JUST_NOT: list[tuple[str, Changes]] = [
+    ("new-fixed-wiring", {}),
+    ("class-2-marks", {"place.mains": "new fixed wiring"}),
+    ("insulation-unknown", {"supply.insulation": "reinforced"}),
+    ("outlet-without-rcd", {}),
+    ("sleeve-outdoors", {}),
+    ("drip-loop", {}),
+    ("gutter-no-fixing", {}),
+    ("not-dry-over-30-volts", {"supply.voltage": "48 V"}),
+    ("not-dry-over-30-volts", {**OUTDOORS, "supply.voltage": "30 V", "supply.tolerance": "0 %"}),
+    ("not-parallel", {"strings.drop.between_bulbs": "unknown"}),
+    ("not-parallel", {**JOINED, **OPPOSITE}),
+    ("between-bulbs-assumed", {"strings.drop.between_bulbs": GONE}),
+    ("between-bulbs-assumed", CUT),
+    ("figures-for-parallel", {}),
+    ("flashing-lights", {"strings.drop.between_bulbs": "series"}),
+    ("two-way-half-dark", {}),
+    ("dead-ends", {}),
+    ("dead-ends", BOTH),
+    ("dead-ends", JOINED),
+    ("cells-left-in", {}),
+    ("max-led-current-assumed", {}),
+    ("led-typical", {"strings.drop.bench": BENCH}),
+    ("wire-size-inferred", {"strings.drop.wire": {"gauge": "26 AWG"}}),
+    ("extra-wire-short", {**OPPOSITE, "runs.0.extra_wire.length": "1.2 m"}),
+    ("extra-wire-short", {**MIDDLE, "runs.0.extra_wire.length": "0.7 m"}),
+    ("wire-reading-near-leads", {"strings.drop.wire": {"loop": "1.2 ohm", "meter_leads": "0.4 ohm"}}),
+    ("not-stated", {}),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("rule", "changes"), MET)
+def test_rule_applies(tmp_path: Path, rule: str, changes: Changes) -> None:
+    assert rule in found(tmp_path, changes)
+
+
+@pytest.mark.parametrize(("rule", "changes"), JUST_NOT)
+def test_rule_just_does_not_apply(tmp_path: Path, rule: str, changes: Changes) -> None:
+    assert rule not in found(tmp_path, changes)
+
+
+def with_load(known: Study, load: float) -> dict[str, Any]:
+    return {"solution": replace(known.solved.solution, load=load)}  # type: ignore[union-attr]
+
+
+def with_worst_load(known: Study, load: float) -> dict[str, Any]:
+    return {"margins": replace(known.solved.margins, load=load)}  # type: ignore[union-attr]
+
+
+def with_run(known: Study, **values: Any) -> dict[str, Any]:
+    solution = known.solved.solution  # type: ignore[union-attr]
+    return {"solution": replace(solution, runs=(replace(solution.runs[0], **values),))}
+
+
+def with_margins(known: Study, **values: Any) -> dict[str, Any]:
+    margins = known.solved.margins  # type: ignore[union-attr]
+    return {"margins": replace(margins, runs=(replace(margins.runs[0], **values),))}
+
+
+def with_led(known: Study, current_a: float) -> dict[str, Any]:
+    led_a = known.solved.solution.runs[0].led_a  # type: ignore[union-attr]
+    return with_run(known, led_a=led_a * (current_a / led_a.max()))
+
+
+def with_bulb_volts(known: Study, volts: float) -> dict[str, Any]:
+    bulb_v = known.solved.solution.runs[0].bulb_v  # type: ignore[union-attr]
+    return with_run(known, bulb_v=bulb_v * (volts / bulb_v.max()))
+
+
+def with_guard(known: Study, **values: Any) -> dict[str, Any]:
+    return {"protection": replace(known.solved.protection, **values)}  # type: ignore[union-attr]
+
+
+def with_section(known: Study, holds: bool) -> dict[str, Any]:
+    sections = known.solved.protection.sections  # type: ignore[union-attr]
+    return with_guard(known, sections=(replace(sections[0], holds=holds),))
+
+
+def with_evenness(known: Study, evenness: float) -> dict[str, Any]:
+    return {"solution": replace(known.solved.solution, evenness=evenness)}  # type: ignore[union-attr]
+
+
+UNSURE = {"sure_after_resistor": (False,)}
+TWO_WAY: Changes = {"strings.drop.lit_on_dc": "half", "supply.tolerance": "0 %"}
+LED_GOAL: Changes = {"goals.led_current": "10 mA"}
+NEW_FUSE: Changes = {"fuse": GONE}
+
+# The base: supply 2 A, LEDs 20 mA, resistor 5 W cement at 25 degC, fuse 0.2 A.
+# 80 % and 50 %: common practice.  5 V reverse: from memory.  60 degC: own policy.
+# Cement rises 275 - 70 = 205 K at its rating, so 35 K, and so 60 degC, at 0.85366 W (by hand).
+EDGES: list[tuple[str, Changes, Any, tuple[Any, ...], tuple[Any, ...]]] = [
+    ("supply-overloaded", {}, with_load, (1.001,), (1.0,)),
+    ("supply-load-high", {}, with_worst_load, (0.801,), (0.8,)),
+    ("supply-load-high", {"goals.supply_load": 0.6}, with_worst_load, (0.601,), (0.6,)),
+    ("supply-load-high", {"goals.supply_load": 0.9}, with_worst_load, (0.801,), (0.8,)),
+    ("led-over-maximum", {}, with_led, (0.02001,), (0.02,)),
+    ("evenness-goal", {"goals.evenness": 0.5}, with_evenness, (0.499,), (0.5,)),
+]
+VALUE_EDGES: list[tuple[str, Changes, Any, dict[str, Any], dict[str, Any]]] = [
+    ("led-over-maximum-worst", {}, with_margins, {"led_max_a": 0.0201}, {"led_max_a": 0.02}),
+    ("one-low-led", {}, with_margins, {"low_led_a": 0.0201}, {"low_led_a": 0.02}),
+    ("led-current-goal", LED_GOAL, with_run, {"mean_led_a": 0.0101}, {"mean_led_a": 0.01}),
+    ("led-current-goal", LED_GOAL, with_run, {"mean_led_a": 0.0079}, {"mean_led_a": 0.008}),
+    ("resistor-over-rating", {}, with_run, {"resistor_w": 5.01}, {"resistor_w": 5.0}),
+    ("resistor-load", {}, with_run, {"resistor_w": 2.51}, {"resistor_w": 2.5}),
+    ("resistor-load", {"goals.resistor_load": 0.3}, with_run, {"resistor_w": 1.51}, {"resistor_w": 1.5}),
+    ("resistor-load", {"goals.resistor_load": 0.9}, with_run, {"resistor_w": 2.51}, {"resistor_w": 2.5}),
+    ("resistor-shorted", {}, with_margins, {"shorted_w": 5.01}, {"shorted_w": 5.0}),
+    ("short-not-cleared", {}, with_margins, {"shorted_w": 5.0}, {"shorted_w": 5.01}),
+    ("short-not-cleared", {}, with_guard, UNSURE, {"sure_after_resistor": (True,)}),
+    ("resistor-hot", {}, with_margins, {"shorted_w": 0.86}, {"shorted_w": 0.85}),
+    ("fuse-not-sure", {}, with_guard, {"sure": False}, {"sure": True}),
+]
+
+
+@pytest.mark.parametrize(("rule", "changes", "make", "over", "at"), EDGES)
+def test_rule_applies_over_its_limit_and_not_at_it(
+    tmp_path: Path, rule: str, changes: Changes, make: Any, over: tuple[Any, ...], at: tuple[Any, ...]
+) -> None:
+    known = study_of(tmp_path, changes)
+    assert rule in judged_anew(known, **make(known, *over))
+    assert rule not in judged_anew(known, **make(known, *at))
+
+
+@pytest.mark.parametrize(("rule", "changes", "make", "over", "at"), VALUE_EDGES)
+def test_rule_applies_with_one_value_and_not_with_the_other(
+    tmp_path: Path, rule: str, changes: Changes, make: Any, over: dict[str, Any], at: dict[str, Any]
+) -> None:
+    known = study_of(tmp_path, changes)
+    assert rule in judged_anew(known, **make(known, **over))
+    assert rule not in judged_anew(known, **make(known, **at))
+
+
+def test_wire_section_that_does_not_hold_is_refused(tmp_path: Path) -> None:
+    known = study_of(tmp_path, {})
+    assert judged_anew(known, **with_section(known, False))["wire-over-limit"].level == "refusal"
+    assert "wire-over-limit" not in judged_anew(known, **with_section(known, True))
+
+
+def test_dark_leds_are_warned_of_beyond_five_volts_each(tmp_path: Path) -> None:
+    known = study_of(tmp_path, TWO_WAY)
+    rule = "two-way-dark-leds-reverse"
+    assert rule in judged_anew(known, **with_bulb_volts(known, 5.01))
+    assert rule not in judged_anew(known, **with_bulb_volts(known, 5.0))
+
+
+def test_leds_of_a_one_way_string_are_never_called_reversed(tmp_path: Path) -> None:
+    known = study_of(tmp_path, {})
+    assert "two-way-dark-leds-reverse" not in judged_anew(known, **with_bulb_volts(known, 9.0))
+
+
+def test_given_fuse_is_noticed_over_80_percent_and_a_chosen_one_is_not(tmp_path: Path) -> None:
+    known = study_of(tmp_path, {})
+    over = {"margins": replace(known.solved.margins, supply_a=0.1601)}  # type: ignore[union-attr]
+    at = {"margins": replace(known.solved.margins, supply_a=0.16)}  # type: ignore[union-attr]
+    assert "fuse-too-small" in judged_anew(known, **over)
+    assert "fuse-too-small" not in judged_anew(known, **at)
+    chosen = study_of(tmp_path, NEW_FUSE)
+    assert "fuse-too-small" not in judged_anew(chosen, **over)
+
+
+def test_resistor_behind_a_sure_fuse_is_judged_hot_by_how_it_runs(tmp_path: Path) -> None:
+    known = study_of(tmp_path, {})
+    sure = with_guard(known, sure_after_resistor=(True,))
+    hot, cool = with_margins(known, resistor_w=0.86), with_margins(known, resistor_w=0.85)
+    assert "resistor-hot-running" in judged_anew(known, **sure, **hot)
+    assert "resistor-hot-running" not in judged_anew(known, **sure, **cool)
+    assert "resistor-hot" not in judged_anew(known, **sure, **hot)
+
+
+def test_resistor_in_very_warm_air_is_held_to_its_derated_rating(tmp_path: Path) -> None:
+    # Cement: full to 70, nothing at 275 degC; at 80 degC 195/205 of 5 W is 4.756 W (by hand).
+    known = study_of(tmp_path, {"place.warmest": "80 degC"})
+    assert "resistor-over-rating" in judged_anew(known, **with_run(known, resistor_w=4.77))
+    assert "resistor-over-rating" not in judged_anew(known, **with_run(known, resistor_w=4.75))
+
+
+def test_run_without_resistor_has_no_finding_about_one(tmp_path: Path) -> None:
+    changes = {"runs.0.resistor": "none", "runs.0.resistor_rating": GONE, "runs.0.resistor_kind": GONE}
+    rules = found(tmp_path, {**changes, "supply.voltage": "2.9 V"})
+    assert not [rule for rule in rules if rule.startswith("resistor")]
+
+
+def test_overloaded_supply_is_not_warned_of_a_second_time(tmp_path: Path) -> None:
+    known = study_of(tmp_path, {})
+    rules = judged_anew(known, **with_load(known, 1.2), **with_worst_load(known, 1.3))
+    assert "supply-overloaded" in rules
+    assert "supply-load-high" not in rules
+
+
+def test_quiet_project_shows_only_what_belongs_to_every_build(tmp_path: Path) -> None:
+    lasting_short = {"short-not-cleared", "class-2-marks"}
+    assert set(found(tmp_path, {})) == ALWAYS | lasting_short
+
+
+def test_findings_come_most_severe_first(tmp_path: Path) -> None:
+    study = study_of(
+        tmp_path, {**OUTDOORS, **CUT, "place.mains": "new fixed wiring", "supply.rated_current": "10 mA"}
+    )
+    levels = [LEVELS.index(finding.level) for finding in study.findings]
+    assert levels == sorted(levels)
+    assert {finding.level for finding in study.findings} == set(LEVELS)
+
+
+def test_order_of_findings_is_the_same_every_time(tmp_path: Path) -> None:
+    assert study_of(tmp_path, OUTDOORS).findings == study_of(tmp_path, OUTDOORS).findings
+
+
+def test_every_rule_has_a_test_that_triggers_it_and_one_that_just_does_not() -> None:
+    by_hand = {"wire-over-limit", "two-way-dark-leds-reverse", "fuse-too-small", "resistor-hot-running"}
+    edges = {case[0] for case in (*EDGES, *VALUE_EDGES)} | by_hand
+    ids = {rule.id for rule in RULES}
+    assert {rule for rule, _ in MET} | edges | ALWAYS == ids
+    assert {rule for rule, _ in JUST_NOT} | edges | ALWAYS == ids
+
+
+def test_led_refusal_comes_from_the_solved_circuit(tmp_path: Path) -> None:
+    # 5 V, 68 ohm, ten LEDs of 2.8 V at 3 mA: about (5 - 2.8)/68 = 32 mA for ten, 3.2 mA each (by hand).
+    assert "led-over-maximum" in found(tmp_path, {"strings.drop.max_led_current": "3 mA"})
+    assert "led-over-maximum" not in found(tmp_path, {"strings.drop.max_led_current": "3.5 mA"})
+
+
+def test_thin_wire_behind_a_large_fuse_is_refused(tmp_path: Path) -> None:
+    # 0.05 mm2 bears 1.45 x 1 A; the supply gives 2 A through 1 ohm and 4.2 A must-open (by hand).
+    changes = {
+        "strings.drop.wire": {"area": "0.05 mm2"}, "fuse": "2 A", "runs.0.resistor": "1 ohm",
+        "strings.drop.leds_per_bulb": 20, "runs.0.resistor_rating": "50 W",
+    }  # fmt: skip
+    assert "wire-over-limit" in found(tmp_path, changes)
+    assert "wire-over-limit" not in found(tmp_path, {**changes, **THICK_STRING})
