@@ -56,10 +56,11 @@ def real_text(schemdraw: Any) -> Iterator[None]:
 
 @dataclass(frozen=True)
 class Wire:
-    """A drawn conductor: its pole and its corners."""
+    """A drawn conductor: its pole and its corners; `whole` unless bulbs are left out along it."""
 
     pole: Pole
     places: tuple[Place, ...]
+    whole: bool = True
 
 
 class Pen:
@@ -93,7 +94,7 @@ class Pen:
 
     def left_out(self, pole: Pole, *places: Place) -> None:
         """A conductor that goes on unseen, with bulbs left out of the drawing."""
-        self.wires.append(Wire(pole, places))
+        self.wires.append(Wire(pole, places, whole=False))
         self.line(*places, width=_THICK[pole], style="0.1,4")
 
     def hop(self, pole: Pole, place: Place, radius: float) -> None:

@@ -7,6 +7,7 @@ import xml.etree.ElementTree as ET
 from dataclasses import dataclass
 
 _SVG = "http://www.w3.org/2000/svg"
+_XLINK = "http://www.w3.org/1999/xlink"
 _POINT_PX = 96 / 72
 # Widths of Helvetica's letters in em (from its published metrics), by class; what is
 # not listed counts as wide as a digit, East Asian wide letters and signs as a full em.
@@ -91,7 +92,9 @@ def finish_svg(
     carry the picture's own, since several pictures may share a page.
     """
     ET.register_namespace("", _SVG)
+    ET.register_namespace("xlink", _XLINK)
     root = ET.fromstring(svg)
+    _make_private(root)
     root.attrib.clear()
     left, top, width, height = box
     ids = f"{picture_id}-title", f"{picture_id}-desc"
@@ -99,6 +102,7 @@ def finish_svg(
         "viewBox": f"{left:g} {top:g} {width:g} {height:g}",
         "width": f"{css_px(width)}",
         "height": f"{css_px(height)}",
+        "stroke-linejoin": "round",
         "role": "img",
         "aria-labelledby": " ".join(ids),
     }
@@ -116,6 +120,18 @@ def finish_svg(
         element.text = plain_line(text) if text else None
         root.insert(place, element)
     return ET.tostring(root, encoding="unicode")
+
+
+def _make_private(root: ET.Element) -> None:
+    """Take out what would reach beyond the picture on a page: style sheets, metadata, unused ids."""
+    for parent in list(root.iter()):
+        for child in list(parent):
+            if child.tag in {f"{{{_SVG}}}style", f"{{{_SVG}}}metadata"}:
+                parent.remove(child)
+    used = " ".join(text for element in root.iter() for name, text in element.items() if name != "id")
+    for element in root.iter():
+        if f"#{element.get('id', '')}" not in used:
+            element.attrib.pop("id", None)
 
 
 def css_px(points: float) -> int:

@@ -20,7 +20,7 @@ from guidegen.circuit.arrangement import (
 )
 
 FEEDS: tuple[Feed, ...] = ("one end", "middle", "both ends", "opposite ends")
-AWKWARD = "Shelf & bench <left> of $5 pots, row 1$ "  # 40 characters with every sign that once broke a label
+AWKWARD = "Shelf & bench <left> of $5 pots, row 1$!"  # 40 characters with every sign that once broke a label
 THIN = Conductor(0.13, 0.13e-6, True, True, 1.5, 0.9, 1.1)
 STOUT = Conductor(0.0345, 0.5e-6, False, False, 9.0, 0.95, 1.13)
 WHITE = LedEstimate(Curve(2.8, 0.003, 0.1, 8.0), "typical", 2.65, 2.95)
