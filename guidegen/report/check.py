@@ -5,6 +5,8 @@ from __future__ import annotations
 import sys
 from collections.abc import Iterable, Iterator
 
+from guidegen.circuit.arrangement import RunPlan
+from guidegen.circuit.solution import RunSolution
 from guidegen.locale import _, ngettext
 from guidegen.report.terminal import for_terminal
 from guidegen.safety.amounts import shown
@@ -72,16 +74,7 @@ def _remarks(cautions: list[CautionText]) -> Iterator[str]:
 def _figures(solved: Solved) -> Iterator[str]:
     yield _("Figures")
     for plan, run in zip(solved.arrangement.runs, solved.solution.runs, strict=True):
-        values = shown(
-            {
-                "resistor_ohm": plan.resistor.ohm,
-                "current_a": run.current_a,
-                "led_a": run.mean_led_a,
-                "evenness_ratio": run.evenness,
-            }
-        )
-        line = _("{name}: {resistor_ohm}, {current_a}, {led_a} in an LED, evenness {evenness_ratio}")
-        yield _INDENT + line.format(name=plan.name, **values)
+        yield _INDENT + _run(plan, run)
     supply = shown(
         {
             "current_a": solved.solution.supply_a,
@@ -94,6 +87,13 @@ def _figures(solved: Solved) -> Iterator[str]:
     yield _INDENT + _fuse(solved)
     evenness = shown({"evenness_ratio": solved.solution.evenness})["evenness_ratio"]
     yield _INDENT + _("all bulbs: evenness {evenness}").format(evenness=evenness)
+
+
+def _run(plan: RunPlan, run: RunSolution) -> str:
+    ohm = shown({"resistor_ohm": plan.resistor.ohm})["resistor_ohm"] if plan.resistor.fitted else None
+    figures = {"current_a": run.current_a, "led_a": run.mean_led_a, "evenness_ratio": run.evenness}
+    line = _("{name}: {resistor}, {current_a}, {led_a} in an LED, evenness {evenness_ratio}")
+    return line.format(name=plan.name, resistor=ohm or _("no resistor"), **shown(figures))
 
 
 def _fuse(solved: Solved) -> str:

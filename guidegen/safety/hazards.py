@@ -20,6 +20,11 @@ from guidegen.tables.limits import (
     SUPPLY_OUTDOORS_IPX,
 )
 
+# The file's own words that a sentence shows.
+WORDS = (
+    *(N_("basic"), N_("unknown")),
+    *(N_("pool"), N_("pond"), N_("fountain"), N_("bath or shower"), N_("sauna")),
+)
 _IP_CODE = re.compile(r"IP\s*[0-6X]\s*([0-9X])", re.IGNORECASE)
 
 

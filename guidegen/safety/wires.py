@@ -60,11 +60,10 @@ def reading_near_leads(case: Case) -> Iterator[Hit]:
 
 
 def fuse_too_small(case: Case) -> Iterable[Hit]:
-    """One hit if a fuse that the file gives may open as the lights run."""
-    fuse, worst_a = case.arrangement.fuse, case.margins.supply_a
-    given_a = None if fuse.chosen else fuse.rating_a
-    small = given_a is not None and exceeds(worst_a, FUSE_LOAD.value * given_a)
-    return when(small, worst_a=worst_a, limit_percent=FUSE_LOAD.value, fuse_a=given_a)
+    """One hit if the fuse, given or the largest of the table, may open as the lights run."""
+    fuse_a, worst_a = case.arrangement.fuse.rating_a, case.margins.supply_a
+    small = fuse_a is not None and exceeds(worst_a, FUSE_LOAD.value * fuse_a)
+    return when(small, worst_a=worst_a, limit_percent=FUSE_LOAD.value, fuse_a=fuse_a)
 
 
 def fuse_not_sure(case: Case) -> Iterable[Hit]:

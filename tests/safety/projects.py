@@ -69,6 +69,13 @@ BASE: dict[str, Any] = {
 Changes = dict[str, Any]
 
 
+class PlainDumper(yaml.SafeDumper):
+    """Writes a value that stands twice twice, as a person does."""
+
+    def ignore_aliases(self, data: Any) -> bool:
+        return True
+
+
 def edited(changes: Changes) -> dict[str, Any]:
     """The base with each dotted path ("runs.0.feed") set to its new value, or taken out if GONE."""
     data = deepcopy(BASE)
@@ -87,7 +94,7 @@ def edited(changes: Changes) -> dict[str, Any]:
 def study_of(folder: Path, changes: Changes) -> Study:
     """The study of the edited base, written to a file in `folder`."""
     path = folder / "project.yaml"
-    path.write_text(yaml.safe_dump(edited(changes), sort_keys=False), "utf-8")
+    path.write_text(yaml.dump(edited(changes), sort_keys=False, Dumper=PlainDumper), "utf-8")
     return study(path)
 
 

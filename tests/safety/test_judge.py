@@ -155,7 +155,6 @@ def with_evenness(known: Study, evenness: float) -> dict[str, Any]:
 UNSURE = {"sure_after_resistor": (False,)}
 TWO_WAY: Changes = {"strings.drop.lit_on_dc": "half", "supply.tolerance": "0 %"}
 LED_GOAL: Changes = {"goals.led_current": "10 mA"}
-NEW_FUSE: Changes = {"fuse": GONE}
 
 # The base: supply 2 A, LEDs 20 mA, resistor 5 W cement at 25 degC, fuse 0.2 A.
 # 80 % and 50 %: common practice.  5 V reverse: from memory.  60 degC: own policy.
@@ -221,14 +220,16 @@ def test_leds_of_a_one_way_string_are_never_called_reversed(tmp_path: Path) -> N
     assert "two-way-dark-leds-reverse" not in judged_anew(known, **with_bulb_volts(known, 9.0))
 
 
-def test_given_fuse_is_noticed_over_80_percent_and_a_chosen_one_is_not(tmp_path: Path) -> None:
+def test_fuse_is_noticed_when_the_worst_current_is_over_80_percent_of_it(tmp_path: Path) -> None:
     known = study_of(tmp_path, {})
     over = {"margins": replace(known.solved.margins, supply_a=0.1601)}  # type: ignore[union-attr]
     at = {"margins": replace(known.solved.margins, supply_a=0.16)}  # type: ignore[union-attr]
     assert "fuse-too-small" in judged_anew(known, **over)
     assert "fuse-too-small" not in judged_anew(known, **at)
-    chosen = study_of(tmp_path, NEW_FUSE)
-    assert "fuse-too-small" not in judged_anew(chosen, **over)
+
+
+def test_fuse_that_is_chosen_is_never_too_small_while_the_table_has_a_larger_one(tmp_path: Path) -> None:
+    assert "fuse-too-small" not in found(tmp_path, {"fuse": GONE})
 
 
 def test_resistor_behind_a_sure_fuse_is_judged_hot_by_how_it_runs(tmp_path: Path) -> None:

@@ -1,0 +1,93 @@
+"""`check` as text: verdict, refusals first, findings by level, figures; for any terminal."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from guidegen.report.check import check_text
+from guidegen.report.terminal import for_terminal
+from tests.safety.projects import Changes, study_of
+
+
+def lines_of(folder: Path, changes: Changes, encoding: str = "utf-8") -> list[str]:
+    return check_text(study_of(folder, changes), encoding).splitlines()
+
+
+def test_title_and_verdict_come_first(tmp_path: Path) -> None:
+    lines = lines_of(tmp_path, {})
+    assert lines[0] == "Shelf lights"
+    assert lines[1].startswith("No rule refuses this project; ")
+
+
+def test_refused_project_says_so_and_gives_reason_and_alternative(tmp_path: Path) -> None:
+    lines = lines_of(tmp_path, {"supply.case": "opened"})
+    assert lines[1].startswith("Refused: no guide is written")
+    first = lines.index("STOP: Supply with an opened case [supply-case-opened]")
+    assert lines[first + 1] == "  The case of this supply has been opened."
+    assert lines[first + 2].startswith("  Why: ")
+    assert any(line.startswith("  Instead: Take an approved supply, keep it closed") for line in lines)
+
+
+def test_hazard_refusal_shows_no_figures(tmp_path: Path) -> None:
+    assert "Figures" not in lines_of(tmp_path, {"strings.drop.runs_on": "mains"})
+
+
+def test_design_refusal_shows_the_figures(tmp_path: Path) -> None:
+    lines = lines_of(tmp_path, {"strings.drop.max_led_current": "1 mA"})
+    assert lines[1].startswith("Refused")
+    assert "Figures" in lines
+
+
+def test_levels_come_most_severe_first(tmp_path: Path) -> None:
+    lines = lines_of(tmp_path, {"place.mains": "new fixed wiring", "strings.drop.max_led_current": "1 mA"})
+    heads = [
+        "STOP: Too much current in the LEDs [led-over-maximum]",
+        "DANGER",
+        "WARNING",
+        "CAUTION",
+        "NOTICE",
+    ]
+    places = [lines.index(head) for head in (*heads, "Figures")]
+    assert places == sorted(places)
+
+
+def test_level_without_findings_has_no_heading(tmp_path: Path) -> None:
+    assert "DANGER" not in lines_of(tmp_path, {})
+
+
+def test_figures_tell_runs_supply_fuse_and_evenness(tmp_path: Path) -> None:
+    lines = lines_of(tmp_path, {})
+    run, supply, fuse, evenness = lines[lines.index("Figures") + 1 :]
+    assert run.startswith("  shelf: 68 Ω, ")
+    assert "of its rating" in supply
+    # 2.1 times the rating of an IEC fuse: IEC 60127-2.
+    assert fuse == "  fuse: 200 mA, sure to open at 420 mA"
+    assert evenness.startswith("  all bulbs: evenness ")
+
+
+def test_run_without_resistor_says_so(tmp_path: Path) -> None:
+    lines = lines_of(tmp_path, {"runs.0.resistor": "none", "supply.voltage": "2.9 V"} | NO_RATING)
+    assert any(line.startswith("  shelf: no resistor, ") for line in lines)
+
+
+NO_RATING: Changes = {"runs.0.resistor_rating": None, "runs.0.resistor_kind": None}
+
+
+def test_ascii_terminal_gets_plain_letters(tmp_path: Path) -> None:
+    text = check_text(study_of(tmp_path, {"title": "Lüster – 10 Ω"}), "ascii")
+    assert text.isascii()
+    assert "68 ohm" in text
+    assert text.startswith("L?ster - 10 ohm\n")
+
+
+def test_terminal_that_knows_every_letter_gets_the_text_unchanged() -> None:
+    assert for_terminal("10 Ω, 0.5 mm²", "utf-8") == "10 Ω, 0.5 mm²"
+
+
+def test_terminal_of_unknown_encoding_counts_as_ascii() -> None:
+    assert for_terminal("10 Ω", "no-such-codec") == "10 ohm"
+    assert for_terminal("10 Ω", None) == "10 ohm"
+
+
+def test_control_characters_never_reach_the_terminal() -> None:
+    assert for_terminal("a\x1b[2Jb\nc", "utf-8") == "a[2Jb\nc"
