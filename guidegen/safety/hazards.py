@@ -168,7 +168,7 @@ RULES: tuple[Rule[ProjectFile], ...] = (
         consequence=N_("LEDs, resistor and fuse carry peaks that no reading of a plain meter shows."),
         avoid=(N_("Use an approved supply with a steady DC output and constant voltage."),),
         reason=N_("Every figure and expected reading of the guide holds for steady direct current alone."),
-        source="own policy",
+        source=N_("own policy"),
         applies=not_direct_current,
     ),
     Rule(
@@ -185,7 +185,7 @@ RULES: tuple[Rule[ProjectFile], ...] = (
         reason=N_(
             "Runs side by side need fixed volts; a current driver is made for one fixed chain of LEDs."
         ),
-        source="own policy",
+        source=N_("own policy"),
         applies=constant_current,
     ),
     Rule(

@@ -113,7 +113,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence="",
         avoid=(N_("Expect one or the other LED to age sooner; a larger resistor makes it last."),),
         reason=N_("LEDs in parallel share current unevenly; the one of lowest volts takes most."),
-        source="common practice",
+        source=N_("common practice"),
         applies=one_low_led,
     ),
     Rule(

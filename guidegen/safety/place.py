@@ -17,7 +17,7 @@ RULES: tuple[Rule[Case], ...] = (
             N_("Shrink adhesive-lined sleeve over each conductor and one over both; stagger the joints."),
         ),
         reason=N_("Only a sleeve glued to the wire all round keeps water out for years."),
-        source="common practice",
+        source=N_("common practice"),
         applies=outdoors,
     ),
     Rule(
@@ -32,7 +32,7 @@ RULES: tuple[Rule[Case], ...] = (
             N_("Never staple through or across a wire."),
         ),
         reason=N_("Cables and pipes run unseen behind walls and boards."),
-        source="common practice",
+        source=N_("common practice"),
         applies=always,
     ),
     Rule(
@@ -44,7 +44,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence=N_("Strangling, choking, a short in a mouth."),
         avoid=(N_("Hang wires out of reach and taut, with no loops; clear up every offcut."),),
         reason=N_("Decorative lights draw small children and animals."),
-        source="common practice",
+        source=N_("common practice"),
         applies=always,
     ),
     Rule(
@@ -59,7 +59,7 @@ RULES: tuple[Rule[Case], ...] = (
             N_("Keep joints off the ground and out of puddles."),
         ),
         reason=N_("The lowest point of a wire is where water drips off."),
-        source="common practice",
+        source=N_("common practice"),
         applies=outdoors,
     ),
     Rule(
@@ -71,7 +71,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence="",
         avoid=(N_("Answer for it yourself: do not sell it or lend it as an approved product."),),
         reason=N_("A maker's rating holds for the string as it was sold."),
-        source="common practice",
+        source=N_("common practice"),
         applies=always,
     ),
     Rule(
@@ -83,7 +83,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence="",
         avoid=(N_("Use hooks in sound wood or wall, and never lean a ladder on a gutter."),),
         reason=N_("They bend, come loose and have sharp edges."),
-        source="common practice",
+        source=N_("common practice"),
         applies=outdoors,
     ),
 )

@@ -100,7 +100,7 @@ RULES: tuple[Rule[Case], ...] = (
             N_("Keep such a string whole and feed it at its own tail, or buy one whose bulbs are parallel."),
         ),
         reason=N_("Series bulbs share the volts and chips need their data wire; a cut breaks both."),
-        source="common practice",
+        source=N_("common practice"),
         applies=not_parallel,
     ),
     Rule(
@@ -118,7 +118,7 @@ RULES: tuple[Rule[Case], ...] = (
             N_("If not, do not cut."),
         ),
         reason=N_("Series, parallel and chip strings look alike."),
-        source="common practice",
+        source=N_("common practice"),
         applies=parallel_assumed,
     ),
     Rule(
@@ -130,7 +130,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence=N_("Currents can be far from the expected ones, and overheat LEDs or resistor."),
         avoid=(N_("Find out on the bench first; power it only as its maker says."),),
         reason=N_("The circuit that is solved has every bulb between the same two wires."),
-        source="common practice",
+        source=N_("common practice"),
         applies=solved_as_parallel,
     ),
     Rule(
@@ -154,7 +154,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence=N_("Bare ends that touch short the run and heat wire and resistor."),
         avoid=(N_("Cut the two conductors to different lengths and cap each one by itself."),),
         reason=N_("A short there may last, since the resistor holds the current below what opens the fuse."),
-        source="common practice",
+        source=N_("common practice"),
         applies=dead_ends,
     ),
     Rule(
@@ -166,7 +166,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence=N_("They leak, burst or catch fire."),
         avoid=(N_("Take the cells out and cut the box off before the supply is joined."),),
         reason=N_("Primary cells must never be charged."),
-        source="common practice, after IEC 60086-5",
+        source=N_("common practice, after IEC 60086-5"),
         applies=came_with_cells,
     ),
     Rule(
@@ -190,7 +190,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence="",
         avoid=(N_("Accept half, or keep it whole on its own box; turning it round lights the other half."),),
         reason=N_("Its LEDs are wired both ways round, for a box that swaps + and −."),
-        source="common practice",
+        source=N_("common practice"),
         applies=half_dark,
     ),
 )

@@ -139,7 +139,7 @@ RULES: tuple[Rule[Case], ...] = (
             N_("If there is none, ask a licensed electrician for one."),
         ),
         reason=N_("It cuts the mains off before a fault through a person becomes deadly."),
-        source="IEC 60364-4-41 cl. 411.3.3 (from memory)",
+        source=N_("IEC 60364-4-41 cl. 411.3.3 (from memory)"),
         applies=outdoors,
     ),
     Rule(
@@ -151,7 +151,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence=N_("Too many volts, or reversed ones, overheat resistors and destroy LEDs."),
         avoid=(N_("Label each lead at both ends: volts, polarity, fuse."),),
         reason=N_("Round plugs of one size are sold for many voltages and both polarities."),
-        source="common practice",
+        source=N_("common practice"),
         applies=always,
     ),
     Rule(
@@ -163,7 +163,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence=N_("Mains on wires that people touch."),
         avoid=(N_("Keep it out of mains boxes, trunking and lamps, and never tie it to a mains cord."),),
         reason=N_("The thin insulation of these strings is not made for mains."),
-        source="common practice, after IEC 60364-4-41 cl. 414.4",
+        source=N_("common practice, after IEC 60364-4-41 cl. 414.4"),
         applies=always,
     ),
     Rule(
@@ -175,7 +175,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence="",
         avoid=(N_("Measure the supply before anything is connected; over the stated range, do not use it."),),
         reason=N_("Every figure here rests on the supply's stated volts and tolerance."),
-        source="common practice",
+        source=N_("common practice"),
         applies=always,
     ),
     Rule(

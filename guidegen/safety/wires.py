@@ -84,7 +84,7 @@ RULES: tuple[Rule[Case], ...] = (
             N_("Use thicker wire there, a smaller fuse that still carries the lights, or a larger resistor."),
         ),
         reason=N_("What flows without opening the fuse must be less than the wire bears."),
-        source="IEC 60364-4-43 cl. 433.1 (from memory), DIN VDE 0100",
+        source=N_("IEC 60364-4-43 cl. 433.1 (from memory), DIN VDE 0100"),
         applies=over_limit,
     ),
     Rule(
@@ -137,7 +137,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence="",
         avoid=(N_("That is right only if the run folds back towards its feed; else make it longer."),),
         reason=N_("A wire cut too short is only found when it hangs."),
-        source="common practice",
+        source=N_("common practice"),
         applies=extra_wire_short,
     ),
     Rule(

@@ -18,7 +18,7 @@ RULES: tuple[Rule[Case], ...] = (
             N_("Hang finished pieces, unplugged."),
         ),
         reason=N_("Solder drips, irons fall, and joints made overhead are poor."),
-        source="common practice",
+        source=N_("common practice"),
         applies=always,
     ),
     Rule(
@@ -30,7 +30,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence=N_("Unwatched, a hot spot can start a fire."),
         avoid=(N_("Stay with it for an hour; unplug at any smell, smoke, flicker or heat."),),
         reason=N_("Parts take about that long to reach their final temperature."),
-        source="common practice",
+        source=N_("common practice"),
         applies=always,
     ),
     Rule(
@@ -45,7 +45,7 @@ RULES: tuple[Rule[Case], ...] = (
             N_("Better: read the volts across the resistor and divide by its ohms."),
         ),
         reason=N_("On amps a meter has next to no resistance."),
-        source="common practice",
+        source=N_("common practice"),
         applies=always,
     ),
     Rule(
@@ -57,7 +57,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence=N_("Cut fingers, hurt eyes."),
         avoid=(N_("Cut away from yourself, hold the end that falls, and wear eye protection."),),
         reason=N_("Thin wire is stripped with a blade close to the fingers."),
-        source="common practice",
+        source=N_("common practice"),
         applies=always,
     ),
     Rule(
@@ -69,7 +69,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence="",
         avoid=(N_("Find + with the meter at every joint, and mark it."),),
         reason=N_("Makers mark either conductor, and a string may swap them on the way."),
-        source="common practice",
+        source=N_("common practice"),
         applies=always,
     ),
 )
