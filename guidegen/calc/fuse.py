@@ -10,6 +10,9 @@ from guidegen.locale import N_
 from guidegen.tables.fuses import FUSE_TYPES, RATINGS_A
 from guidegen.tables.limits import FUSE_LOAD
 
+#: Currents this close count as equal: 2.1 times 200 mA is 420 mA.
+ROUNDING = 1e-9
+
 
 @formula(
     title=N_("Fuse the current needs"),
@@ -69,7 +72,7 @@ def fault_current_a(voltage_v: float, resistance_ohm: float, limit_a: float) -> 
 
 def sure_to_open(fault_a: float, opens_a: float) -> bool:
     """Whether a fault current (`fault_current_a`) reaches the current at which the fuse must open."""
-    return opens_a <= fault_a
+    return opens_a <= fault_a * (1 + ROUNDING)
 
 
 @formula(

@@ -10,6 +10,10 @@ from guidegen.tables.conductors import MATERIALS
 from guidegen.tables.limits import MEASURED_WIRE
 
 
+#: Materials whose stated area is an area of copper; the limit of any other goes by its copper equivalent.
+COPPERS = (None, "copper", "tinned copper")
+
+
 def string_conductor(kind: LightString) -> Conductor:
     """Wire of a light string; a measured resistance is spread along tail and spacings."""
     return conductor(kind.wire, kind.tail_m + (kind.bulbs - 1) * kind.spacing)
@@ -33,7 +37,7 @@ def conductor(wire: StringWire, length_m: float) -> Conductor:
         per_m = physics.ohm_per_m(area_m2, material.resistivity_ohm_m)
     assert per_m is not None, "the reader asks for exactly one form of wire"
     copper_m2 = physics.equivalent_copper_m2(per_m)
-    limiting_m2 = copper_m2 if area_m2 is None else min(area_m2, copper_m2)
+    limiting_m2 = area_m2 if area_m2 is not None and wire.material in COPPERS else copper_m2
     spread = MEASURED_WIRE if area_m2 is None else stated_wire_spread(area_m2)
     return Conductor(
         ohm_per_m=per_m,

@@ -21,7 +21,7 @@ from guidegen.tables.leds import LED_SPREAD_V, VOLTS_PER_K
 DRAWS = 2_000
 SEED = 20_000
 #: Mismatch of a bulb's current accepted in a draw: far below what a meter shows.
-TOLERANCE = 1e-7
+TOLERANCE = 1e-5
 
 
 @dataclass(frozen=True, eq=False)
