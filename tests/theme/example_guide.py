@@ -91,10 +91,10 @@ CAUTIONS = (
 def _start() -> StartPage:
     return StartPage(
         what=(
-            "Two even rows of warm-white drops over a potting bench: 48 bulbs on two rails, fed from one sealed "
-            "5.1 V supply that stays indoors.",
-            "You join two strings for each rail, feed one rail from opposite ends and the other in its middle, "
-            "and give each rail its own resistor.",
+            "Two even rows of warm-white drops over a potting bench: 48 bulbs on two rails, fed from one "
+            "sealed 5.1 V supply that stays indoors.",
+            "You join two strings for each rail, feed one rail from opposite ends and the other in its "
+            "middle, and give each rail its own resistor.",
         ),
         facts=(
             Fact("Time", "5 to 6 hours", "one evening at the bench, one outside"),
@@ -130,7 +130,9 @@ def _parts() -> PartsPage:
             PartLine("1", "Soldering iron", "40 to 60 W", "Joints are soldered at the bench."),
         ),
         cuts=(
-            CutLine("F1", "0.5 mm² two-core", "1.60 m", "strip 8 mm, tin", "Feeder of the back rail, 10 cm spare."),
+            CutLine(
+                "F1", "0.5 mm² two-core", "1.60 m", "strip 8 mm, tin", "Feeder of the back rail, 10 cm spare."
+            ),
             CutLine("X1", "0.5 mm² single", "6.60 m", "strip 8 mm, tin"),
         ),
         labels=("5.1 V DC, + is striped, fuse 1 A", "Back rail, run 1, 10 Ω 5 W"),
@@ -142,7 +144,7 @@ def _wiring() -> WiringPage:
         pictures=("schematic-1",),
         how_to_read=(
             "Plus is drawn on top, minus below.",
-            "T1, T2, ... are the places for the meter; the same numbers stand in the steps and on the readings sheet.",
+            "T1, T2, ... are the places for the meter; the same numbers stand in steps and readings.",
         ),
         points=Table(
             "Where to put the meter",
@@ -171,7 +173,13 @@ def _wiring() -> WiringPage:
         ),
         runs=Table(
             "What each run is",
-            (Column("Run"), Column("Feed"), Column("Bulbs", True), Column("Resistor"), Column("Current", True)),
+            (
+                Column("Run"),
+                Column("Feed"),
+                Column("Bulbs", True),
+                Column("Resistor"),
+                Column("Current", True),
+            ),
             (
                 ("back rail", "opposite ends", "24", "10 Ω 5 W", "205 mA"),
                 ("front rail with a very long name for it", "middle", "24", "10 Ω 5 W", "208 mA"),
@@ -194,7 +202,9 @@ def _numbers() -> NumbersPage:
         source="Ohm's law",
         note="The solved network gives the same to 1 part in 10⁹.",
     )
-    bulbs = tuple((str(n), f"{0.25 * n:.2f}", f"{2.9 - n / 500:.3f}", f"{9 - n / 9:.2f}") for n in range(1, 13))
+    bulbs = tuple(
+        (str(n), f"{0.25 * n:.2f}", f"{2.9 - n / 500:.3f}", f"{9 - n / 9:.2f}") for n in range(1, 13)
+    )
     table = Table(
         "Bulbs of the back rail",
         (Column("Bulb", True), Column("Position, m", True), Column("Volts", True), Column("mA", True)),
@@ -209,18 +219,26 @@ def _numbers() -> NumbersPage:
                 (calculation, replace(calculation, title="Current of the front rail", note="")),
                 (table,),
             ),
-            CalculationGroup("resistors", "Resistors", "", (replace(calculation, title="Watts", symbols=()),)),
+            CalculationGroup(
+                "resistors", "Resistors", "", (replace(calculation, title="Watts", symbols=()),)
+            ),
         ),
         corners=Table(
             "Which corner decides what",
-            (Column("Quantity"), Column("Supply"), Column("Resistor"), Column("LED voltage"), Column("Result", True)),
+            (
+                Column("Quantity"),
+                Column("Supply"),
+                Column("Resistor"),
+                Column("LED voltage"),
+                Column("Result", True),
+            ),
             (("LED current", "5.36 V", "9.5 Ω", "2.65 V", "4.1 mA"),),
         ),
         left_out=("Ageing of the LEDs.", "Loose or corroded joints."),
         project_file_name="potting-bench.yaml",
         project_file=(
             "title: Potting-bench lights\nstrings:\n  drop:\n    bulbs: 12\n    spacing: 25 cm\n"
-            "supply:\n  voltage: 5.1 V  # read with the meter, unloaded, over a whole quarter of an hour on the bench\n"
+            "supply:\n  voltage: 5.1 V  # read with the meter, unloaded, after a quarter of an hour on\n"
         ),
     )
 
@@ -239,7 +257,10 @@ def _check(number: int) -> Check:
         meter="20 V DC; red on plus, black on minus.",
         expected="3.07 V",
         range="2.95 V to 3.18 V",
-        if_not=("Near 5 V: the run is open; look at the joint behind bulb 12.", "Near 0 V: the run is shorted."),
+        if_not=(
+            "Near 5 V: the run is open; look at the joint behind bulb 12.",
+            "Near 0 V: the run is shorted.",
+        ),
         points=(f"T{number}",),
     )
 
@@ -253,21 +274,44 @@ def _build() -> BuildPage:
             why="A joint that is pulled on will fail; the sleeve and the knot take the pull.",
             parts=("2 sleeves 6 mm", "10 cm wire"),
             tools=("soldering iron", "heat gun"),
-            cautions=(CAUTIONS[2], replace(CAUTIONS[1], full=False), replace(CAUTIONS[0], full=False)) if number == 2 else (),
+            cautions=(CAUTIONS[2], replace(CAUTIONS[1], full=False), replace(CAUTIONS[0], full=False))
+            if number == 2
+            else (),
             do=(
                 "Lay both strings out on the bench, plugs to the left.",
                 "Cut right behind bulb 12, so that the whole spacing stays with the next run.",
                 "Slide one sleeve over each conductor before you solder.",
             ),
-            checks=(_check(number), replace(_check(number), what="Beep between the plus wires", expected="a beep, less than 1 Ω", range="", points=(), meter="")) if number != 1 else (),
+            checks=(
+                _check(number),
+                replace(
+                    _check(number),
+                    what="Beep between the plus wires",
+                    expected="a beep, less than 1 Ω",
+                    range="",
+                    points=(),
+                    meter="",
+                ),
+            )
+            if number != 1
+            else (),
             picture="cut" if number == 2 else "",
         )
-        for number, title in enumerate(("Mark the bulbs", "Join the two strings of the back rail and cut where the run ends", "First power"), start=1)
+        for number, title in enumerate(
+            (
+                "Mark the bulbs",
+                "Join the two strings of the back rail and cut where the run ends",
+                "First power",
+            ),
+            start=1,
+        )
     )
     return BuildPage(
         before=("Read Stay safe.", "Have every part of Parts and tools on the bench."),
         groups=(
-            StepGroup("bench", "At the bench", "Everything here is done with the supply unplugged.", steps[:2]),
+            StepGroup(
+                "bench", "At the bench", "Everything here is done with the supply unplugged.", steps[:2]
+            ),
             StepGroup("power", "First power", "", steps[2:]),
         ),
     )
@@ -288,13 +332,17 @@ def _readings() -> ReadingsPage:
         if_low="The supply is overloaded or not the one of the project file.",
         if_high="The adapter is not regulated; do not go on.",
     )
-    line = replace(row, identity="run-1-line", point="run 1", what="Current in line, meter in plus", unit="mA")
+    line = replace(
+        row, identity="run-1-line", point="run 1", what="Current in line, meter in plus", unit="mA"
+    )
     return ReadingsPage(
         how=("Fill in what your meter shows. The page tells at once whether it is in range.",),
         cautions=(replace(CAUTIONS[2], full=False), CAUTIONS[3]),
         groups=(
             ReadingGroup("Supply", (row,)),
-            ReadingGroup("Back rail", (replace(row, identity="t3", point="T3"), replace(line, if_low="", if_high=""))),
+            ReadingGroup(
+                "Back rail", (replace(row, identity="t3", point="T3"), replace(line, if_low="", if_high=""))
+            ),
         ),
     )
 
@@ -326,7 +374,19 @@ def make_guide(**changes: object) -> Guide:
 
 #: Fields that are names within the program, not text of a person.
 _NAMES = frozenset(
-    {"anchor", "signal", "identity", "picture", "pictures", "language", "key", "name", "template", "version"}
+    {
+        "anchor",
+        "signal",
+        "identity",
+        "picture",
+        "pictures",
+        "language",
+        "key",
+        "name",
+        "template",
+        "version",
+        "src",
+    }
 )
 
 
