@@ -18,7 +18,7 @@ import os
 import shutil
 import sys
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from guidegen.errors import OutputError
@@ -82,7 +82,9 @@ def restore(work: Path, target: Path) -> None:
 def _take(work: Path, target: Path) -> int | None:
     """Make and lock the work folder; returns the lock to close, or None where there are no such locks."""
     for _attempt in range(_ATTEMPTS):
-        work.mkdir(exist_ok=True)
+        # Not `exist_ok`: that fails if another build takes the folder away at this very moment.
+        with suppress(FileExistsError):
+            work.mkdir()
         if sys.platform == "win32":
             return None
         try:
