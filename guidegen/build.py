@@ -1,0 +1,86 @@
+"""`build`: study a project, compose its guide, draw its pictures, and write all of it to a folder."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from guidegen.circuit.spread import Spread, expected_spread
+from guidegen.drawings.charts import draw_charts
+from guidegen.drawings.picture import Picture
+from guidegen.drawings.schematic import draw_schematics
+from guidegen.errors import GuidegenError
+from guidegen.guide.compose import compose
+from guidegen.guide.pages import Guide, WiringPage
+from guidegen.locale import _
+from guidegen.paths import data_folder
+from guidegen.publish import Asset, PageFile, Published, publish
+from guidegen.report.check import check_text
+from guidegen.study import Solved, Study, study
+
+_DRAWINGS = "drawings"
+
+
+@dataclass(frozen=True)
+class PlacedPicture:
+    """A picture as a template gets it: its file relative to the page, its words, its size in CSS pixels."""
+
+    src: str
+    alt: str
+    caption: str
+    width: int
+    height: int
+
+
+def build(path: Path, out: Path | None = None, *, one_file: bool = False) -> str:
+    """Write the guide of the project file `path` into `out`; returns a sentence that says where.
+
+    `out` is by default the file's stem + "-guide" in the current folder.
+    Raises ProjectError for a file with faults, GuidegenError for a refused
+    project, and OutputError when `out` is no place for a guide.
+    """
+    if one_file:
+        raise GuidegenError(_("--one-file cannot be had yet. Leave it out, and the guide becomes a folder."))
+    found = study(path)
+    if found.solved is None or found.refused:
+        raise GuidegenError(check_text(found).rstrip("\n"))
+    spread = expected_spread(found.solved.arrangement, found.solved.solution)
+    pictures = _draw(found, found.solved, spread)
+    guide = _with_schematics(compose(found, spread.readings), pictures)
+    published = _publish(guide, pictures, out or Path(f"{path.stem}-guide"))
+    return _("The guide is written: open {page} in a browser.").format(page=published.folder / "index.html")
+
+
+def _draw(found: Study, solved: Solved, spread: Spread) -> tuple[Picture, ...]:
+    """Every picture of the guide."""
+    band = tuple(zip(spread.light_low, spread.light_high, strict=True))
+    goal = found.project.goals.evenness
+    schematics = draw_schematics(solved.arrangement, solved.solution, solved.points)
+    return (*schematics, *draw_charts(solved.arrangement, solved.solution, goal, band))
+
+
+def _with_schematics(guide: Guide, pictures: tuple[Picture, ...]) -> Guide:
+    """The guide with every schematic on its wiring page: only drawing tells how many there are."""
+    ids = tuple(picture.id for picture in pictures if picture.id.startswith("schematic-"))
+    pages = [
+        replace(page, model=replace(page.model, pictures=ids)) if isinstance(page.model, WiringPage) else page
+        for page in guide.pages
+    ]
+    return replace(guide, pages=tuple(pages))
+
+
+def _publish(guide: Guide, pictures: tuple[Picture, ...], out: Path) -> Published:
+    """Hand pages, drawings and theme over for publishing."""
+    pages = [PageFile(page.name, page.title, page.template, page.model) for page in guide.pages]
+    assets = [Asset(_file_of(picture), picture.svg.encode()) for picture in pictures]
+    shared = {"guide": guide, "pictures": {picture.id: _placed(picture) for picture in pictures}}
+    return publish(pages, assets, shared, data_folder("themes") / "workshop", out)
+
+
+def _file_of(picture: Picture) -> str:
+    """Where the picture is, relative to the guide's folder."""
+    return f"{_DRAWINGS}/{picture.id}.svg"
+
+
+def _placed(picture: Picture) -> PlacedPicture:
+    return PlacedPicture(_file_of(picture), picture.alt, picture.caption, picture.width, picture.height)
