@@ -19,10 +19,8 @@ from guidegen.project.read import ProjectFile, read_project
 from guidegen.project.schema import Project
 from guidegen.safety.findings import Finding
 from guidegen.safety.judge import hazards, judge
+from guidegen.safety.leds import GOAL_MET_FROM
 from guidegen.tables.limits import TYPICAL_LED_A
-
-#: A run's mean LED current meets its goal from this share of it up to the goal.
-GOAL_MET_FROM = 0.8
 
 
 @dataclass(frozen=True, eq=False)

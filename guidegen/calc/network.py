@@ -37,6 +37,9 @@ LEAST_CHAIN_A = 1e-9
 #: Current of a group before anything is known, ampere: below any that is looked for,
 #: since Newton's method climbs faster than it descends.
 COLD_START_A = 1e-5
+#: Bulbs from which on a run starts lower: the far end of a long ladder gets a
+#: current that falls with the square of the number of bulbs.
+LONG_RUN = 1_000
 
 
 class NotConvergedError(ArithmeticError):
@@ -131,8 +134,7 @@ def solve_network(
     """
     lit = bulbs.groups > 0
     share = np.where(lit, bulbs.groups, 1.0)
-    start = COLD_START_A if start_a is None else np.maximum(start_a, COLD_START_A)
-    group_a = np.where(lit, start, 0.0)
+    group_a = np.where(lit, _cold_start_a(rails) if start_a is None else start_a, 0.0)
     for step in range(1, MOST_STEPS + 1):
         tangent_s = bulbs.groups / group_slope_ohm(bulbs, group_a)
         offset_a = bulbs.groups * group_a - tangent_s * group_volts(bulbs, group_a)
@@ -208,6 +210,16 @@ def power_imbalance_w(rails: Rails, sources: Sources, network: Network) -> Float
     return sources.source_v * network.total_a - used_w
 
 
+def _cold_start_a(rails: Rails) -> Floats:
+    bulbs = _chain_sizes(rails)
+    start_a = COLD_START_A * np.minimum(1.0, (LONG_RUN / bulbs) ** 2)
+    return np.repeat(start_a, bulbs)
+
+
+def _chain_sizes(rails: Rails) -> Ints:
+    return np.diff(np.append(rails.starts, len(rails.plus_link_s)))
+
+
 def _lit_slope_s(bulbs: Bulbs, group_a: Floats) -> Floats:
     return bulbs.groups / group_slope_ohm(bulbs, group_a)
 
@@ -243,8 +255,7 @@ def _solve_tangents(rails: Rails, sources: Sources, tangent_s: Floats, offset_a:
     fixed_a = np.add.reduceat(offset_a - tangent_s * both[:, 0], rails.starts)
     per_volt_s = np.add.reduceat(tangent_s * (1 - both[:, 1]), rails.starts)
     feed_v, chain_a, total_a = _join_chains(sources, fixed_a, per_volt_s)
-    sizes = np.diff(np.append(rails.starts, len(tangent_s)))
-    here_v = np.repeat(feed_v, sizes)
+    here_v = np.repeat(feed_v, _chain_sizes(rails))
     plus_drop_v = parts[0::2, 0] + here_v * parts[0::2, 1]
     minus_rise_v = parts[1::2, 0] + here_v * parts[1::2, 1]
     bulb_v = here_v - plus_drop_v - minus_rise_v
