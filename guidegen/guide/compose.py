@@ -1,0 +1,108 @@
+"""The whole guide from a study: one function a page."""
+
+from __future__ import annotations
+
+import hashlib
+
+from guidegen import __version__
+from guidegen.circuit.expected import ExpectedReading
+from guidegen.guide.build_page import build_page
+from guidegen.guide.cautions import placed_cautions
+from guidegen.guide.light import light_page
+from guidegen.guide.matter import Matter
+from guidegen.guide.numbers import numbers_page
+from guidegen.guide.pages import Guide, Page
+from guidegen.guide.parts_page import parts_page
+from guidegen.guide.readings import readings_page
+from guidegen.guide.safe import safety_page
+from guidegen.guide.start import start_page
+from guidegen.guide.steps.all_steps import step_groups
+from guidegen.guide.wiring import wiring_page
+from guidegen.locale import _
+from guidegen.study import Study
+
+#: Letters of the hash that keeps one guide's ticks and readings apart from another's.
+_KEY_LETTERS = 16
+
+
+def compose(study: Study, readings: tuple[ExpectedReading, ...]) -> Guide:
+    """The guide of a solved study.
+
+    `readings`: what a meter will show at every test point.  ValueError for a
+    refused study: there is no guide to it.
+    """
+    if study.solved is None or study.refused:
+        raise ValueError("no guide may be written for a refused project")
+    matter = Matter(study, study.solved, readings)
+    return Guide(
+        title=study.project.title,
+        summary=study.project.summary,
+        author=study.project.author,
+        language="en",
+        key=_key(study),
+        version=__version__,
+        pages=_pages(matter),
+    )
+
+
+def _pages(matter: Matter) -> tuple[Page, ...]:
+    groups = step_groups(matter)
+    cautions = placed_cautions(matter.study.findings)
+    build = build_page(groups, cautions)
+    return (
+        Page(
+            "index.html",
+            _("Start here"),
+            _("What you will build, and what it takes"),
+            "start.html",
+            start_page(matter, build),
+        ),
+        Page(
+            "stay-safe.html",
+            _("Stay safe"),
+            _("Read this before you touch anything"),
+            "safe.html",
+            safety_page(cautions),
+        ),
+        Page(
+            "parts-and-tools.html",
+            _("Parts and tools"),
+            _("All to buy and to have before step 1"),
+            "parts.html",
+            parts_page(matter, groups),
+        ),
+        Page(
+            "wiring.html",
+            _("Wiring"),
+            _("How everything is joined, and where to measure"),
+            "wiring.html",
+            wiring_page(matter),
+        ),
+        Page(
+            "numbers.html",
+            _("The numbers"),
+            _("Every figure worked out, with its source"),
+            "numbers.html",
+            numbers_page(matter),
+        ),
+        Page(
+            "light.html",
+            _("Light along the run"),
+            _("How bright each bulb will be"),
+            "light.html",
+            light_page(matter),
+        ),
+        Page("build.html", _("Build it"), _("Step by step, with a check at every step"), "build.html", build),
+        Page(
+            "readings.html",
+            _("Readings"),
+            _("What the meter should show, and a blank for what it does"),
+            "readings.html",
+            readings_page(matter, cautions),
+        ),
+    )
+
+
+def _key(study: Study) -> str:
+    """A hash of the project file's text: all files opened from disk share one browser store."""
+    return hashlib.sha256(study.file.source_text.encode("utf-8")).hexdigest()[:_KEY_LETTERS]

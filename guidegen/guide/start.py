@@ -1,0 +1,119 @@
+"""Start here: what it will be, what it takes, and whether it meets its goals."""
+
+from __future__ import annotations
+
+import math
+
+from guidegen.calc.light import seen_evenness
+from guidegen.guide.blocks import Fact
+from guidegen.guide.format import listed, percent, quantity
+from guidegen.guide.matter import Matter
+from guidegen.guide.pages import BuildPage, StartPage
+from guidegen.guide.words import bulbs_text, feed_text
+from guidegen.locale import _, ngettext
+from guidegen.parts.bill import bill
+from guidegen.parts.joints import dead_ends, joints
+from guidegen.safety.words import text
+
+#: Working time, minutes: a step, and what a soldered place takes on top; common practice, no source.
+_STEP_MIN, _JOINT_MIN = 8, 15
+_HALF_HOUR_MIN = 30
+
+
+def start_page(matter: Matter, build: BuildPage) -> StartPage:
+    """The first page."""
+    good = matter.study.meets_goals
+    return StartPage(
+        what=_what(matter),
+        facts=_facts(matter, build),
+        verdict=_("As planned, it meets its goals.")
+        if good
+        else _("As planned, it misses some of its goals."),
+        verdict_good=good,
+        findings=tuple(text(finding) for finding in matter.study.findings if finding.values),
+        picture="light",
+    )
+
+
+def _what(matter: Matter) -> tuple[str, ...]:
+    bulbs = sum(run.bulbs for run in matter.runs)
+    runs = ngettext("{count} run", "{count} runs", len(matter.runs)).format(count=len(matter.runs))
+    return (
+        _("{bulbs} in {runs}, fed from one closed low-voltage supply.").format(
+            bulbs=bulbs_text(bulbs), runs=runs
+        ),
+        *(
+            _("{run}: {bulbs} over {length}, {feed}.").format(
+                run=run.name,
+                bulbs=bulbs_text(run.bulbs),
+                length=quantity(run.length_m, "m"),
+                feed=feed_text(run),
+            )
+            for run in matter.runs
+        ),
+        _("A run is a stretch of bulbs behind one resistor, which sets how much current they get."),
+    )
+
+
+def _facts(matter: Matter, build: BuildPage) -> tuple[Fact, ...]:
+    supply, solution = matter.arrangement.supply, matter.solution
+    fuse = matter.arrangement.fuse
+    return (
+        Fact(
+            _("Supply"),
+            _("{volts} DC, {amperes}").format(
+                volts=quantity(supply.voltage_v, "V"), amperes=quantity(supply.rated_a, "A")
+            ),
+            _("closed and approved; it stands {where}").format(where=_(matter.project.supply.stands)),
+        ),
+        Fact(
+            _("Draws"),
+            _("{amperes}, {watts}").format(
+                amperes=quantity(solution.supply_a, "A"), watts=quantity(solution.power_w, "W")
+            ),
+            _("{load} of what the supply may give, {worst} in the worst case").format(
+                load=percent(solution.load), worst=percent(matter.solved.margins.load)
+            ),
+        ),
+        Fact(_("Fuse"), quantity(fuse.rating_a or 0.0, "A"), _("first thing in plus")),
+        Fact(_("Strings"), _strings(matter), _("as bought")),
+        Fact(
+            _("Evenness"),
+            percent(solution.evenness),
+            _("dimmest over brightest bulb; to the eye about {seen}, an estimate; goal {goal}").format(
+                seen=percent(seen_evenness(solution.evenness)), goal=percent(matter.project.goals.evenness)
+            ),
+        ),
+        Fact(_("Place"), _(matter.project.place.exposure)),
+        Fact(_("Time"), _time(matter, build), _("an estimate; one hour of it is watching")),
+        Fact(_("Difficulty"), *_difficulty(matter)),
+        Fact(_("Cost"), _("not worked out"), _("the project file states no prices")),
+    )
+
+
+def _strings(matter: Matter) -> str:
+    return listed(
+        [
+            _("{count} × “{name}”").format(count=line.count, name=line.string)
+            for line in bill(matter.arrangement).strings
+        ]
+    )
+
+
+def _time(matter: Matter, build: BuildPage) -> str:
+    steps = sum(len(group.steps) for group in build.groups)
+    minutes = steps * _STEP_MIN + len(joints(matter.arrangement)) * _JOINT_MIN + 60
+    hours = _HALF_HOUR_MIN * math.ceil(minutes / _HALF_HOUR_MIN) / 60
+    return _("about {hours}").format(hours=quantity(hours, _("hours")))
+
+
+def _difficulty(matter: Matter) -> tuple[str, str]:
+    places = len(joints(matter.arrangement))
+    ends = len(dead_ends(matter.arrangement))
+    soldered = ngettext("{count} soldered place", "{count} soldered places", places).format(count=places)
+    note = _("{soldered}, {ends} live ends to close; you need a meter and a soldering iron").format(
+        soldered=soldered, ends=ends
+    )
+    return (
+        _("easy") if places <= 2 else _("some practice needed") if places <= 8 else _("patience needed")
+    ), note

@@ -1,0 +1,153 @@
+"""Readings of one uncut string: they show whether it is the string that was worked with."""
+
+from __future__ import annotations
+
+from guidegen.guide.format import quantity
+from guidegen.guide.matter import Matter
+from guidegen.guide.predicted import BenchPower, bench_power
+from guidegen.guide.steps.checks import predicted_volts
+from guidegen.guide.steps.draft import Draft, DraftGroup
+from guidegen.guide.steps.identify import identity_of, supply_text
+from guidegen.guide.tools import Tool
+from guidegen.locale import _
+from guidegen.project.schema import LightString
+
+
+def bench(matter: Matter) -> DraftGroup:
+    """Polarity and bench reading of one string of each kind."""
+    steps = []
+    for name, kind in matter.kinds:
+        steps += [_free_the_tail(matter, name), _polarity(matter, name, kind), _reading(matter, name, kind)]
+    return DraftGroup(
+        anchor="bench",
+        title=_("On the bench: one whole string"),
+        intro=_(
+            "One string, still whole, on the real supply behind a resistor. If it reads as expected here, "
+            "the "
+            "rest of the guide fits your strings."
+        ),
+        steps=tuple(steps),
+    )
+
+
+def bench_powers(matter: Matter) -> dict[str, BenchPower]:
+    """What each kind of string will show on the bench, by its name."""
+    found = {}
+    for name, kind in matter.kinds:
+        index = next(index for index, run in enumerate(matter.runs) if run.string == name)
+        solved = matter.solution.runs[index]
+        found[name] = bench_power(
+            matter.arrangement, kind, matter.runs[index].led, solved.mean_led_a, solved.after_resistor_v
+        )
+    return found
+
+
+def _free_the_tail(matter: Matter, name: str) -> Draft:
+    return Draft(
+        identity=identity_of(matter, "free-the-tail", name),
+        title=_("Cut the box off one string “{name}”").format(name=name),
+        why=_("The two wires of the tail are where you measure and feed."),
+        parts=(_("one string “{name}”").format(name=name),),
+        tools=(Tool.CUTTERS, Tool.STRIPPER, Tool.GLASSES, Tool.METER),
+        topics=("sharp", "cells", "conversion"),
+        do=(
+            _("Make sure that the cells are out and nothing is plugged in."),
+            _("Cut both wires right at the box, so that the tail stays as long as it is."),
+            _(
+                "Bare 10 mm of each wire. Thin wire may be lacquered: scrape it bright, then tin it with "
+                "solder."
+            ),
+            _("Bend the two ends apart. They must not touch."),
+        ),
+    )
+
+
+def _polarity(matter: Matter, name: str, kind: LightString) -> Draft:
+    both = kind.lit_on_dc != "all"
+    glow = (
+        _(
+            "A two-way string glows both ways round. Choose the way in which the bulb nearest to the tail "
+            "glows."
+        )
+        if both
+        else _("A white LED may glow faintly. Swapped, nothing glows and the meter shows “OL”.")
+    )
+    return Draft(
+        identity=identity_of(matter, "polarity", name),
+        title=_("Find plus with the meter"),
+        why=_(
+            "A rib, a stripe or a colour does not tell which wire is plus. The LEDs do: they let current "
+            "through "
+            "one way only."
+        ),
+        parts=(_("one string “{name}”").format(name=name), supply_text(matter), _test_resistor(matter, name)),
+        tools=(Tool.METER, Tool.CLIP_LEADS, Tool.PEN),
+        topics=("polarity",),
+        do=(
+            _("Meter on diode test. Hold its leads on the two wires, then swap them. {glow}").format(
+                glow=glow
+            ),
+            _(
+                "If nothing glows either way, use the supply: clip the resistor to its + terminal, one wire "
+                "of the "
+                "string to the resistor, the other wire to −. Plug in. Dark: unplug, swap the two wires, "
+                "plug in."
+            ),
+            _("When it shines, the wire on the resistor (or on the red meter lead) is plus."),
+            _("Mark plus with the pen at both ends of the string. Unplug."),
+        ),
+    )
+
+
+def _reading(matter: Matter, name: str, kind: LightString) -> Draft:
+    power = bench_powers(matter)[name]
+    return Draft(
+        identity=identity_of(matter, "bench-reading", name),
+        title=_("Measure the whole string behind {ohm}").format(ohm=quantity(power.ohm, "Ω")),
+        why=_why_reading(matter, name),
+        parts=(_("one string “{name}”").format(name=name), supply_text(matter), _test_resistor(matter, name)),
+        tools=(Tool.METER, Tool.CLIP_LEADS),
+        topics=("bench-power", "meter"),
+        do=(
+            _("Clip: supply + to the resistor, resistor to the string's plus, string's minus to supply −."),
+            _("Let no clip touch another. Plug in. All bulbs shine."),
+            _("Measure volts across the resistor: one lead on each of its legs."),
+            _("Measure volts behind the resistor: red on the string's plus, black on its minus."),
+            _("Write both down. Unplug."),
+        ),
+        checks=(
+            predicted_volts(_("Across the resistor"), power.resistor_v, _if_off()),
+            predicted_volts(
+                _("Behind the resistor, from the string's plus to its minus"),
+                power.after_resistor_v,
+                _if_off(),
+            ),
+        ),
+    )
+
+
+def _if_off() -> tuple[str, ...]:
+    return (
+        _("Measure the resistor alone with the meter on ohms: is it the right one?"),
+        _(
+            "Compare a second string. If both read alike, your LEDs differ: write these readings into the "
+            "project "
+            "file under “bench” and make the guide anew before you go on."
+        ),
+    )
+
+
+def _why_reading(matter: Matter, name: str) -> str:
+    source = matter.study.leds[name].source
+    if source == "bench":
+        return _("The guide was worked out from readings like these. Yours must agree before you cut.")
+    return _(
+        "The guide was worked out with {source}. This reading shows whether your LEDs are like that."
+    ).format(
+        source=_("a typical LED, which may be far off") if source == "typical" else _("figures from a label")
+    )
+
+
+def _test_resistor(matter: Matter, name: str) -> str:
+    power = bench_powers(matter)[name]
+    return _("test resistor {ohm}").format(ohm=quantity(power.ohm, "Ω"))

@@ -1,0 +1,34 @@
+"""A step before it has a number and its cautions."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from guidegen.guide.blocks import Check
+from guidegen.guide.cautions import Topic
+from guidegen.guide.tools import Tool
+
+
+@dataclass(frozen=True)
+class Draft:
+    """One step; `topics` are the dangers it brings, `picture` a picture's id or empty."""
+
+    identity: str
+    title: str
+    why: str
+    do: tuple[str, ...]
+    parts: tuple[str, ...] = ()
+    tools: tuple[Tool, ...] = ()
+    topics: tuple[Topic, ...] = ()
+    checks: tuple[Check, ...] = ()
+    picture: str = ""
+
+
+@dataclass(frozen=True)
+class DraftGroup:
+    """Steps that belong together."""
+
+    anchor: str
+    title: str
+    intro: str
+    steps: tuple[Draft, ...]

@@ -1,0 +1,1 @@
+"""Worked calculations, subject by subject."""

@@ -1,0 +1,143 @@
+"""The fuse, shorts, and the largest lasting current of every wire."""
+
+from __future__ import annotations
+
+from guidegen.calc.fuse import (
+    fault_current_a,
+    fuse_needed_a,
+    lasting_current_a,
+    must_open_a,
+    must_open_multiple,
+)
+from guidegen.calc.wire_limit import overload_limit_a
+from guidegen.calc.worked import work
+from guidegen.circuit.solution import Section
+from guidegen.guide.blocks import Calculation, CalculationGroup, Column, Table
+from guidegen.guide.format import quantity
+from guidegen.guide.matter import Matter
+from guidegen.guide.worked import calculation
+from guidegen.locale import _
+
+
+def fuse_sums(matter: Matter) -> CalculationGroup:
+    """Fuse rating, what a short brings, and whether each wire bears what can last."""
+    arrangement, guard = matter.arrangement, matter.solved.protection
+    rating_a = arrangement.fuse.rating_a or 0.0
+    needed = work(fuse_needed_a, worst_running_a=matter.solved.margins.supply_a)
+    opens = work(must_open_a, rating_a=rating_a, multiple=must_open_multiple(arrangement.fuse.standard))
+    return CalculationGroup(
+        anchor="fuse",
+        title=_("Fuse and shorts"),
+        intro=_(
+            "A fuse guards wires, not LEDs. It opens for sure only if the supply can give the current it "
+            "takes."
+        ),
+        calculations=(
+            calculation(needed, note=_("Fitted: {rating}.").format(rating=quantity(rating_a, "A"))),
+            calculation(opens),
+            _fault(matter),
+            *(_lasting(matter, section) for section in guard.sections),
+        ),
+        tables=(_shorts(matter), _sections(matter)),
+    )
+
+
+def _fault(matter: Matter) -> Calculation:
+    supply, guard = matter.arrangement.supply, matter.solved.protection
+    worked = work(
+        fault_current_a,
+        voltage_v=supply.lower_v,
+        resistance_ohm=supply.output_ohm,
+        limit_a=supply.limit_a,
+    )
+    note = (
+        _("More than what opens the fuse: it is sure to open.")
+        if guard.sure
+        else _("Less than what opens the fuse for sure: it may never open. Unplug when lights stay dark.")
+    )
+    return calculation(worked, _("Short right behind the fuse"), note)
+
+
+def _lasting(matter: Matter, section: Section) -> Calculation:
+    supply = matter.arrangement.supply
+    worked = work(
+        lasting_current_a,
+        opens_a=matter.solved.protection.must_open_a,
+        limit_a=supply.limit_a,
+        upper_voltage_v=supply.upper_v,
+        lower_ohm=section.ahead_ohm,
+    )
+    return calculation(worked, _("Largest lasting current: {wire}").format(wire=section_name(section)))
+
+
+def section_name(section: Section) -> str:
+    """A wire section in words."""
+    word = {
+        "lead": _("shared lead"),
+        "feeder": _("feeder"),
+        "extra": _("extra wire"),
+        "string": _("string wire"),
+    }[section.key]
+    return f"{word} “{section.run}”" if section.run else word
+
+
+def _yes(answer: bool) -> str:
+    return _("yes") if answer else _("no")
+
+
+def _shorts(matter: Matter) -> Table:
+    guard = matter.solved.protection
+    rows = [
+        (
+            _("right behind the fuse"),
+            quantity(guard.fault_a, "A"),
+            quantity(guard.must_open_a, "A"),
+            _yes(guard.sure),
+        )
+    ]
+    rows += [
+        (
+            _("behind the resistor of “{run}”").format(run=run.name),
+            quantity(guard.fault_after_resistor_a[index], "A"),
+            quantity(guard.must_open_a, "A"),
+            _yes(guard.sure_after_resistor[index]),
+        )
+        for index, run in enumerate(matter.runs)
+    ]
+    return Table(
+        caption=_("What a short brings"),
+        columns=(
+            Column(_("Short")),
+            Column(_("Current"), numeric=True),
+            Column(_("Opens the fuse for sure"), numeric=True),
+            Column(_("Is it sure to open?")),
+        ),
+        rows=tuple(rows),
+        note=_("Current: what the supply is sure to give at its lowest volts."),
+    )
+
+
+def _sections(matter: Matter) -> Table:
+    return Table(
+        caption=_("Wires: what can flow for long against what they bear"),
+        columns=(
+            Column(_("Wire")),
+            Column(_("Running"), numeric=True),
+            Column(_("Can last"), numeric=True),
+            Column(_("Table limit"), numeric=True),
+            Column(_("Bears"), numeric=True),
+            Column(_("Enough?")),
+        ),
+        rows=tuple(
+            (
+                section_name(section),
+                quantity(section.running_a, "A"),
+                quantity(section.lasting_a, "A"),
+                quantity(section.limit_a, "A"),
+                quantity(overload_limit_a(section.limit_a), "A"),
+                _yes(section.holds),
+            )
+            for section in matter.solved.protection.sections
+        ),
+        note=_("A wire bears 1.45 times its table limit until a fuse opens (IEC 60364-4-43, clause 433.1)."),
+    )
