@@ -25,7 +25,7 @@ _AXES_HEIGHTS = (170.0, 130.0, 110.0, 90.0, 66.0, 52.0)
 _MANY = 4
 _NAME, _SMALL, _TICKS = 8.5, 7.5, 7.0
 _MARKED_BULBS = 60
-_SETTINGS: dict[str, Any] = {
+_SETTINGS: Any = {
     "svg.fonttype": "none",
     "text.parse_math": False,
     "font.family": ["DejaVu Sans", "sans-serif"],
@@ -195,7 +195,8 @@ def svg_text(panels: PanelFigure, picture_id: str, title: str, alt: str) -> str:
     from matplotlib.backends.backend_svg import FigureCanvasSVG  # noqa: PLC0415
 
     sheet = StringIO()
-    FigureCanvasSVG(panels.figure).print_svg(sheet, metadata={"Date": None, "Creator": None})
+    canvas: Any = FigureCanvasSVG(panels.figure)
+    canvas.print_svg(sheet, metadata={"Date": None, "Creator": None})
     return finish_svg(sheet.getvalue(), picture_id, title, alt, (0.0, 0.0, WIDTH, panels.height))
 
 

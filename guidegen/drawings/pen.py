@@ -12,7 +12,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import Any, Literal
 
-from guidegen.drawings.picture import clean_label
+from guidegen.drawings.picture import clean_label, text_width
 
 Place = tuple[float, float]
 Pole = Literal["+", "-", ""]
@@ -83,6 +83,15 @@ class Pen:
         """A conductor from place to place; + is drawn thick, - thin."""
         self.wires.append(Wire(pole, places))
         self.line(*places, width=_THICK[pole])
+
+    def named_wire(self, pole: Pole, words: str, middle: Place, *places: Place) -> None:
+        """A conductor with its name in a break of its level stretch between the 2nd and 3rd place."""
+        self.wires.append(Wire(pole, places))
+        half = text_width(words, 8) / 2 + 3
+        x, y = middle
+        self.line(*places[:2], (x - half, y), width=_THICK[pole])
+        self.line((x + half, y), *places[2:], width=_THICK[pole])
+        self.text(middle, words, 8)
 
     def line(self, *places: Place, width: float = 0.7, style: Any = "-") -> None:
         """A line that conducts nothing."""

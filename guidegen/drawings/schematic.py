@@ -257,11 +257,9 @@ def _draw_extra(pen: Pen, row: Row, pole: Pole, y: float, to_x: float) -> None:
     """The extra wire of one pole, from the joint along its own channel to its bulb, named in a break."""
     channel = row.top + (layout.UPPER_Y if pole == "+" else layout.LOWER_Y)
     words = extra_reference(row.index) + (" +" if pole == "+" else " −")
-    half = text_width(words, layout.LETTERS) / 2 + 3
-    middle = (layout.JOINT + to_x) / 2
-    pen.wire(pole, (layout.JOINT, y), (layout.JOINT, channel), (middle - half, channel))
-    pen.wire(pole, (middle + half, channel), (to_x, channel), (to_x, y))
-    pen.text((middle, channel), words, layout.LETTERS)
+    middle = ((layout.JOINT + to_x) / 2, channel)
+    corners = ((layout.JOINT, y), (layout.JOINT, channel), (to_x, channel), (to_x, y))
+    pen.named_wire(pole, words, middle, *corners)
     pen.dot((to_x, y))
 
 

@@ -85,7 +85,8 @@ def _feed_sentence(index: int, run: RunPlan) -> str:
         ),
         "opposite ends": _(
             "+ is joined to the string before bulb 1; "
-            "− leaves from bulb {last} through the extra wire {extra}; the string's − before bulb 1 and its + behind bulb {last} are capped."
+            "− leaves from bulb {last} through the extra wire {extra}; "
+            "the string's − before bulb 1 and its + behind bulb {last} are capped."
         ),
     }[run.feed]
     return sentence.format(extra=extra_reference(index), fed=run.fed_bulb, last=run.bulbs)
