@@ -25,6 +25,7 @@ def build_page(groups: Sequence[DraftGroup], cautions: Sequence[Placed]) -> Buil
             _("Have everything of “Parts and tools” on the table."),
             _("Do the steps in their order. Each ends with a check; go on only when it fits."),
             _("T1, T2, … are the test points of “Wiring”. Red meter lead first, black lead second."),
+            _("“OL” (or a lone “1”) on the meter means that nothing connects the two leads."),
             _("Work with the supply unplugged, unless a step says “plug in”."),
         ),
         groups=tuple(

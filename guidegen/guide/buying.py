@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from guidegen.guide.blocks import PartLine
 from guidegen.guide.format import listed, number, quantity
 from guidegen.guide.matter import Matter
+from guidegen.guide.predicted import BenchPower, TestPower
 from guidegen.guide.resistors import marking, resistor_name
 from guidegen.guide.steps.bench import bench_powers
 from guidegen.guide.steps.power import first_powers
@@ -143,7 +144,7 @@ def _rating_why(matter: Matter, line: ResistorLine) -> str:
 
 def _test_resistors(matter: Matter) -> Iterator[PartLine]:
     """Test resistors by their ohms, each rated for the whole supply across it."""
-    powers = [*first_powers(matter), *bench_powers(matter).values()]
+    powers: list[TestPower | BenchPower] = [*first_powers(matter), *bench_powers(matter).values()]
     watts: dict[float, float] = {}
     for power in powers:
         watts[power.ohm] = max(watts.get(power.ohm, 0.0), power.shorted_w)

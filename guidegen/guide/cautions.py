@@ -58,7 +58,8 @@ def cautions_of_steps(
     """For each step, given by its topics, the cautions that bite there.
 
     A step may name a rule, which then stands at such steps only.  The whole
-    box stands at the first step, one line at the later ones.
+    box stands at the first step, one line at the later ones; a notice, about no
+    injury, stands once.
     """
     chosen = [_words_for(each.topics, steps) for each in placed]
     seen: set[str] = set()
@@ -66,8 +67,9 @@ def cautions_of_steps(
     for topics in steps:
         here = []
         for each, words in zip(placed, chosen, strict=True):
-            if words & set(topics):
-                here.append(replace(each.caution, full=each.caution.anchor not in seen))
+            again = each.caution.anchor in seen
+            if words & set(topics) and not (again and each.caution.signal == "notice"):
+                here.append(replace(each.caution, full=not again))
                 seen.add(each.caution.anchor)
         found.append(tuple(here))
     return tuple(found)

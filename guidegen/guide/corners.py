@@ -53,7 +53,7 @@ def _run_rows(matter: Matter, index: int) -> list[tuple[str, ...]]:
     run, solved = matter.runs[index], matter.solution.runs[index]
     worst = matter.solved.margins.runs[index]
     name = run.name
-    rows = [
+    rows: list[tuple[str, ...]] = [
         (
             _("{run}: current").format(run=name),
             _most(),

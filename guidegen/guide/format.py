@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 from typing import NamedTuple
 
 from guidegen.locale import _
@@ -69,13 +70,17 @@ def value_and_unit(value: float, unit: str, figures: int = 3) -> tuple[str, str]
 
 def span(low: float, high: float, unit: str, figures: int = 3) -> str:
     """A range in one prefix: "2.95 to 3.18 V"; both ends rounded outwards."""
-    scale = _scale(high if abs(high) >= abs(low) else low, unit)
-    low, high = low * scale.per_si, high * scale.per_si
-    decimals = _decimals(max(abs(low), abs(high)), figures)
+    scale, decimals = _common(low, high, unit, figures)
     step = 10.0**-decimals
-    lower = fixed(_outwards(low, step, math.floor), decimals)
-    upper = fixed(_outwards(high, step, math.ceil), decimals)
+    lower = fixed(_outwards(low * scale.per_si, step, math.floor), decimals)
+    upper = fixed(_outwards(high * scale.per_si, step, math.ceil), decimals)
     return _("{low} to {high}").format(low=lower, high=f"{upper}{NO_BREAK}{scale.unit}")
+
+
+def metered(value: float, low: float, high: float, unit: str, figures: int = 3) -> str:
+    """A reading with the prefix and the decimals that its range has in `span`."""
+    scale, decimals = _common(low, high, unit, figures)
+    return f"{fixed(value * scale.per_si, decimals)}{NO_BREAK}{scale.unit}"
 
 
 def percent(ratio: float) -> str:
@@ -116,6 +121,13 @@ def _scale(value: float, unit: str) -> _Scale:
     return next(scale for scale in scales if size >= scale.least)
 
 
+def _common(low: float, high: float, unit: str, figures: int) -> tuple[_Scale, int]:
+    """The prefix that suits both ends of a range, and the decimals that give the larger one its figures."""
+    largest = max(abs(low), abs(high))
+    scale = _scale(largest, unit)
+    return scale, _decimals(largest * scale.per_si, figures)
+
+
 def _decimals(value: float, figures: int) -> int:
     if value == 0 or not math.isfinite(value):
         return 0
@@ -134,8 +146,8 @@ def _plain(value: float, decimals: int, *, trim: bool) -> str:
     return text.replace("-", "−")
 
 
-def _outwards(value: float, step: float, rounder: type[int] | object) -> float:
+def _outwards(value: float, step: float, rounder: Callable[[float], int]) -> float:
     nearest = round(value / step) * step
     if abs(nearest - value) < 1e-9 * max(abs(value), step):
         return nearest
-    return float(rounder(value / step) * step)  # type: ignore[operator]
+    return rounder(value / step) * step

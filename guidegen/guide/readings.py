@@ -9,7 +9,7 @@ from guidegen.circuit.expected import ExpectedReading
 from guidegen.circuit.points import TestPoint
 from guidegen.guide.blocks import Caution, ReadingGroup, ReadingRow
 from guidegen.guide.cautions import Placed
-from guidegen.guide.format import quantity, span
+from guidegen.guide.format import metered, span
 from guidegen.guide.matter import Matter
 from guidegen.guide.meters import amperes_in_line, dc_volts
 from guidegen.guide.pages import ReadingsPage
@@ -70,7 +70,7 @@ def _volts_row(matter: Matter, point: TestPoint) -> ReadingRow:
         expected=reading.expected,
         low=reading.low,
         high=reading.high,
-        expected_text=quantity(reading.expected, "V"),
+        expected_text=metered(reading.expected, reading.low, reading.high, "V"),
         range_text=span(reading.low, reading.high, "V"),
         if_low=if_low(point),
         if_high=if_high(point),
@@ -89,7 +89,7 @@ def _current_row(reading: ExpectedReading, run: int | None) -> ReadingRow:
         expected=1e3 * reading.expected,
         low=1e3 * reading.low,
         high=1e3 * reading.high,
-        expected_text=f"{quantity(reading.expected, 'A')}",
+        expected_text=metered(reading.expected, reading.low, reading.high, "A"),
         range_text=span(reading.low, reading.high, "A"),
         if_low=_("bulbs dark, a joint with too many ohms, or a meter with more ohms than allowed for."),
         if_high=_("a wrong resistor, a short in the run, or the supply high."),

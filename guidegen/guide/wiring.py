@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from guidegen.circuit.points import TestPoint
 from guidegen.guide.blocks import Column, Table
-from guidegen.guide.format import NOTHING, quantity, span
+from guidegen.guide.format import NOTHING, metered, quantity, span
 from guidegen.guide.matter import Matter
 from guidegen.guide.pages import WiringPage
 from guidegen.guide.places import place
@@ -64,7 +64,7 @@ def _point_row(matter: Matter, point: TestPoint) -> tuple[str, ...]:
         point.label,
         run,
         place(matter, point),
-        quantity(reading.expected, "V"),
+        metered(reading.expected, reading.low, reading.high, "V"),
         span(reading.low, reading.high, "V"),
     )
 

@@ -19,12 +19,8 @@ FIGURES = 4
 #: Units as shown, and how many of them make one SI unit.
 _SHOWN = {
     "1": ("", 1.0),
-    "ohm": ("Ω", 1.0),
-    "ohm/m": ("Ω/m", 1.0),
-    "ohm m": ("Ω·mm²/m", 1e6),
+    "Ω m": ("Ω·mm²/m", 1e6),
     "m2": ("mm²", 1e6),
-    "degC": ("°C", 1.0),
-    "1/K": ("/K", 1.0),
 }
 #: A symbol of a formula: letters, Latin or Greek, and perhaps a subscript.
 _SYMBOL = re.compile(r"[A-Za-z\u0370-\u03ff]+(?:_[A-Za-z0-9]+)?")

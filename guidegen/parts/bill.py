@@ -120,10 +120,13 @@ def _to_buy_m(cut_m: float) -> float:
 
 def _sleeves(arrangement: Arrangement) -> tuple[SleeveLine, ...]:
     places = joints(arrangement)
+    fed = {place.run for place in places if place.place == "feed"}
+    # Where a feeder meets string and extra wire, one outer sleeve covers both joints.
+    covers = [place for place in places if place.place != "extension" or place.run not in fed]
     open_ends = [end for end in dead_ends(arrangement) if not end.made]
     lines = (
         SleeveLine("inner", sum(len(place.poles) for place in places), INNER_SLEEVE_M),
         SleeveLine("cap", sum(len(end.poles) for end in open_ends), CAP_SLEEVE_M),
-        SleeveLine("outer", len(places) + len(open_ends), OUTER_SLEEVE_M),
+        SleeveLine("outer", len(covers) + len(open_ends), OUTER_SLEEVE_M),
     )
     return tuple(line for line in lines if line.count)

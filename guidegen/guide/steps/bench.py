@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from guidegen.guide.blocks import Check
 from guidegen.guide.format import quantity
 from guidegen.guide.matter import Matter
 from guidegen.guide.predicted import BenchPower, bench_power
-from guidegen.guide.steps.checks import predicted_volts
+from guidegen.guide.steps.checks import look_check, predicted_volts, same_way_round_check
 from guidegen.guide.steps.draft import Draft, DraftGroup
 from guidegen.guide.steps.identify import identity_of, supply_text
 from guidegen.guide.tools import Tool
@@ -48,54 +49,74 @@ def _free_the_tail(matter: Matter, name: str) -> Draft:
         title=_("Cut the box off one string “{name}”").format(name=name),
         why=_("The two wires of the tail are where you measure and feed."),
         parts=(_("one string “{name}”").format(name=name),),
-        tools=(Tool.CUTTERS, Tool.STRIPPER, Tool.GLASSES, Tool.METER),
+        tools=(Tool.CUTTERS, Tool.STRIPPER, Tool.GLASSES),
         topics=("sharp", "cells", "conversion"),
         do=(
             _("Make sure that the cells are out and nothing is plugged in."),
-            _("Cut both wires right at the box, so that the tail stays as long as it is."),
+            _("Cut both wires 5 cm from the box. The box keeps two short wires for the next step."),
             _(
-                "Bare 10 mm of each wire. Thin wire may be lacquered: scrape it bright, then tin it with "
-                "solder."
+                "Bare 10 mm of all four ends. Thin wire may be lacquered: scrape it bright, then tin it "
+                "(cover it with "
+                "solder)."
             ),
-            _("Bend the two ends apart. They must not touch."),
+            _("Bend the ends apart. They must not touch."),
+        ),
+        checks=(
+            look_check(
+                _("The bared wire"),
+                _("copper-coloured or tinned, bright"),
+                (
+                    _("Dull, or solder rolls off: it is lacquered. Scrape and try again."),
+                    _(
+                        "A magnet pulls it: the wire is steel. Stop; it does not fit the figures of this "
+                        "guide."
+                    ),
+                ),
+            ),
         ),
     )
 
 
 def _polarity(matter: Matter, name: str, kind: LightString) -> Draft:
-    both = kind.lit_on_dc != "all"
-    glow = (
-        _(
-            "A two-way string glows both ways round. Choose the way in which the bulb nearest to the tail "
-            "glows."
-        )
-        if both
-        else _("A white LED may glow faintly. Swapped, nothing glows and the meter shows “OL”.")
-    )
     return Draft(
         identity=identity_of(matter, "polarity", name),
         title=_("Find plus with the meter"),
         why=_(
             "A rib, a stripe or a colour does not tell which wire is plus. The LEDs do: they let current "
-            "through "
-            "one way only."
+            "through one "
+            "way only."
         ),
-        parts=(_("one string “{name}”").format(name=name), supply_text(matter), _test_resistor(matter, name)),
+        parts=(_("one string “{name}”").format(name=name), _("its own box, with its cells or adapter")),
         tools=(Tool.METER, Tool.CLIP_LEADS, Tool.PEN),
-        topics=("polarity",),
+        topics=("polarity", "cells"),
         do=(
-            _("Meter on diode test. Hold its leads on the two wires, then swap them. {glow}").format(
-                glow=glow
+            _(
+                "Clip the string's two wires to the two wires of its own box, and put the cells in or plug "
+                "it in. Dark: "
+                "swap the clips."
             ),
             _(
-                "If nothing glows either way, use the supply: clip the resistor to its + terminal, one wire "
-                "of the "
-                "string to the resistor, the other wire to −. Plug in. Dark: unplug, swap the two wires, "
-                "plug in."
+                "While it shines, meter on DC volts, leads on the two wires. No minus sign: the red lead is "
+                "on plus. A "
+                "minus sign: the black lead is on plus."
             ),
-            _("When it shines, the wire on the resistor (or on the red meter lead) is plus."),
-            _("Mark plus with the pen at both ends of the string. Unplug."),
+            _("Mark plus with the pen at both ends of the string, following the wire with the beeper."),
+            _("Take the cells out for good, or unplug the adapter. Take the clips off."),
         ),
+        checks=(_diode_check(kind),),
+    )
+
+
+def _diode_check(kind: LightString) -> Check:
+    if kind.lit_on_dc != "all":
+        return look_check(
+            _("Clips swapped"),
+            _("the other half shines"),
+            (_("Nothing shines: it is a one-way string. Write “lit_on_dc: all” into the project file."),),
+        )
+    return same_way_round_check(
+        _("From plus to minus of the string"),
+        (_("It shows volts or glows: the mark is on the wrong wire, or this is a two-way string."),),
     )
 
 

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import math
+
 from guidegen.circuit.expected import ExpectedReading
 from guidegen.guide.blocks import Check
-from guidegen.guide.format import quantity, span
+from guidegen.guide.format import NO_BREAK, fixed, metered, quantity, span
 from guidegen.guide.matter import Matter
 from guidegen.guide.meters import continuity, dc_volts, diode, ohms
 from guidegen.guide.predicted import Predicted
@@ -20,7 +22,7 @@ def volts_check(matter: Matter, reading: ExpectedReading, what: str, if_not: tup
     return Check(
         what=what,
         meter=dc_volts(),
-        expected=quantity(reading.expected, "V"),
+        expected=metered(reading.expected, reading.low, reading.high, "V"),
         range=span(reading.low, reading.high, "V"),
         if_not=if_not,
         points=(reading.point.label,),
@@ -32,23 +34,36 @@ def predicted_volts(what: str, reading: Predicted, if_not: tuple[str, ...]) -> C
     return Check(
         what=what,
         meter=dc_volts(),
-        expected=quantity(reading.expected, "V"),
+        expected=metered(reading.expected, reading.low, reading.high, "V"),
         range=span(reading.low, reading.high, "V"),
         if_not=if_not,
     )
 
 
 def ohms_check(what: str, reading: Predicted, if_not: tuple[str, ...]) -> Check:
-    """Ohms, the meter's leads taken off."""
+    """Ohms as a meter shows them, to a tenth, its leads taken off."""
+    low, high = math.floor(10 * reading.low) / 10, math.ceil(10 * reading.high) / 10
+    limits = (
+        _("{low} to {high}").format(low=fixed(low, 1), high=_ohm(high))
+        if low > 0
+        else _("it is not more than {high}").format(high=_ohm(high))
+    )
     return Check(
         what=what,
         meter=ohms(),
-        expected=quantity(reading.expected, "Ω"),
-        range=_("{range}, after you take off what the meter shows with its leads touched together").format(
-            range=span(reading.low, reading.high, "Ω")
-        ),
+        expected=_ohm(reading.expected),
+        range=_("{range}, once you have taken off what the meter leads read").format(range=limits),
         if_not=if_not,
     )
+
+
+def look_check(what: str, expected: str, if_not: tuple[str, ...]) -> Check:
+    """A check with the eyes or the hands."""
+    return Check(what=what, meter="", expected=expected, range="", if_not=if_not)
+
+
+def _ohm(value: float) -> str:
+    return f"{fixed(value, 1)}{NO_BREAK}Ω"
 
 
 def beep_check(what: str, if_not: tuple[str, ...]) -> Check:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from guidegen.guide.matter import Matter
-from guidegen.guide.steps.checks import no_short_check
+from guidegen.guide.steps.checks import look_check, no_short_check
 from guidegen.guide.steps.draft import Draft
 from guidegen.guide.tools import Tool
 from guidegen.guide.words import step_identity
@@ -48,7 +48,7 @@ def _cap_lines(end: DeadEnd, where: str) -> tuple[str, ...]:
     if len(end.poles) == 1:
         return (
             _("Only the {pole} conductor ends free {where}. Cut it back to sound insulation.").format(
-                pole=end.poles[0], where=where
+                pole="+" if end.poles[0] == "+" else "−", where=where
             ),
             _(
                 "Slide a cap sleeve over it, 1 cm beyond the end. Shrink it and pinch the tip shut while it "
@@ -92,5 +92,12 @@ def strain_relief(matter: Matter, index: int) -> Draft:
             ),
             _("Pull at both sides: the ties take the pull and the joint stays slack."),
             _("Do the same where a cable goes into the ventilated box, a terminal or the socket."),
+        ),
+        checks=(
+            look_check(
+                _("Every joint while you pull at its cables"),
+                _("slack, nothing moves"),
+                (_("The joint moves: tie it again, nearer to the joint."),),
+            ),
         ),
     )

@@ -28,40 +28,24 @@ def feed_steps(matter: Matter, index: int) -> list[Draft]:
     return steps
 
 
-def feeder_end(run: RunPlan, index: int) -> str:
-    """What brings plus and minus to the run's first joint."""
+def plus_source(run: RunPlan, index: int) -> str:
+    """What brings plus to the run's first joint."""
     if run.feeder is not None:
-        return _("feeder {reference}").format(reference=feeder_reference(index))
-    return _("supply end")
+        return _("plus of feeder {reference}").format(reference=feeder_reference(index))
+    if run.resistor.fitted:
+        return _("the free leg of {resistor}").format(resistor=resistor_reference(index))
+    return _("the + common connector")
+
+
+def minus_source(run: RunPlan, index: int) -> str:
+    """What brings minus to the run's first joint."""
+    if run.feeder is not None:
+        return _("minus of feeder {reference}").format(reference=feeder_reference(index))
+    return _("the − common connector")
 
 
 def _near(matter: Matter, index: int) -> Draft:
     run = matter.runs[index]
-    source, extra = feeder_end(run, index), extra_reference(index)
-    lines = {
-        "one end": (
-            _("Plus of the {source} to plus of the wire in front of bulb 1.").format(source=source),
-            _("Minus of the {source} to minus of the same wire.").format(source=source),
-        ),
-        "middle": (
-            _("Plus of the {source} to plus of the extra pair {extra}.").format(source=source, extra=extra),
-            _("Minus of the {source} to minus of the extra pair {extra}.").format(source=source, extra=extra),
-            _("The wire in front of bulb 1 is not used: leave it for now."),
-        ),
-        "both ends": (
-            _(
-                "Three wires plus to plus: {source}, extra pair {extra}, and the wire in front of bulb 1."
-            ).format(source=source, extra=extra),
-            _("The same three wires minus to minus."),
-        ),
-        "opposite ends": (
-            _("Plus of the {source} to plus of the wire in front of bulb 1.").format(source=source),
-            _("Minus of the {source} to the extra wire {extra}, not to the string.").format(
-                source=source, extra=extra
-            ),
-            _("Minus of the wire in front of bulb 1 stays free: it is capped later."),
-        ),
-    }[run.feed]
     return Draft(
         identity=step_identity("feed", index),
         title=_near_title(run, index),
@@ -69,17 +53,51 @@ def _near(matter: Matter, index: int) -> Draft:
         parts=(*_near_parts(run, index), *joint_parts(matter, 2)),
         tools=_TOOLS,
         topics=_TOPICS,
-        do=(*_resistor_line(run, index), *lines, *solder_lines()),
+        do=(*_resistor_line(run, index), *_near_lines(run, index), *solder_lines()),
         checks=_near_checks(run, index),
     )
 
 
+def _near_lines(run: RunPlan, index: int) -> tuple[str, ...]:
+    """Which wires meet."""
+    words = {
+        "plus": plus_source(run, index),
+        "minus": minus_source(run, index),
+        "extra": extra_reference(index),
+    }
+    lines = {
+        "one end": (
+            _("Join: {plus} to plus of the wire in front of bulb 1."),
+            _("Join: {minus} to minus of the same wire."),
+        ),
+        "middle": (
+            _("Join: {plus} to plus of the extra pair {extra}."),
+            _("Join: {minus} to minus of the extra pair {extra}."),
+            _("The wire in front of bulb 1 is not used: it is capped later."),
+        ),
+        "both ends": (
+            _(
+                "Join three wires: {plus}, plus of the extra pair {extra}, plus of the wire in front of "
+                "bulb 1."
+            ),
+            _("Join three wires: {minus}, minus of {extra}, minus of the wire in front of bulb 1."),
+        ),
+        "opposite ends": (
+            _("Join: {plus} to plus of the wire in front of bulb 1."),
+            _("Join: {minus} to the extra wire {extra}, not to the string."),
+            _("Minus of the wire in front of bulb 1 stays free: it is capped later."),
+        ),
+    }[run.feed]
+    return tuple(line.format(**words) for line in lines)
+
+
 def _near_title(run: RunPlan, index: int) -> str:
+    """The title names the wires that meet, as the schematic does."""
     if run.feed == "middle":
-        return _("Join the extra pair {extra} to the {source}").format(
-            extra=extra_reference(index), source=feeder_end(run, index)
-        )
-    return _("Join the {source} at bulb 1").format(source=feeder_end(run, index))
+        return _("Join the extra pair {extra} to the supply side").format(extra=extra_reference(index))
+    if run.feeder is None:
+        return _("Join the supply side at bulb 1")
+    return _("Join feeder {feeder} at bulb 1").format(feeder=feeder_reference(index))
 
 
 def _near_why(run: RunPlan) -> str:
@@ -96,7 +114,9 @@ def _near_why(run: RunPlan) -> str:
 
 
 def _near_parts(run: RunPlan, index: int) -> tuple[str, ...]:
-    parts = [feeder_end(run, index)] if run.feeder is not None else []
+    parts = []
+    if run.feeder is not None:
+        parts.append(_("feeder {reference}").format(reference=feeder_reference(index)))
     if run.feed != "one end":
         parts.append(_("extra wire {extra}").format(extra=extra_reference(index)))
     return tuple(parts)

@@ -6,7 +6,7 @@ from guidegen.guide.blocks import Check
 from guidegen.guide.format import quantity
 from guidegen.guide.heat import ResistorHeat, resistor_heat
 from guidegen.guide.matter import Matter
-from guidegen.guide.steps.checks import volts_check
+from guidegen.guide.steps.checks import look_check, volts_check
 from guidegen.guide.steps.draft import Draft, DraftGroup
 from guidegen.guide.steps.identify import supply_text
 from guidegen.guide.tools import Tool
@@ -45,6 +45,13 @@ def _close(matter: Matter) -> Draft:
         tools=(Tool.HOT_AIR, Tool.GLASSES),
         topics=("outdoors-joints", "dead-ends"),
         do=(*lines, _("Pull gently at both cables of every joint: nothing moves.")),
+        checks=(
+            look_check(
+                _("Both ends of every outer sleeve"),
+                _("a ring of glue all round") if matter.outdoors else _("tight all round"),
+                (_("Warm it once more, evenly. Still open: cut it off and use a new sleeve."),),
+            ),
+        ),
     )
 
 
@@ -117,6 +124,13 @@ def _hang(matter: Matter) -> Draft:
         tools=(Tool.LADDER,),
         topics=("hanging",),
         do=tuple(lines),
+        checks=(
+            look_check(
+                _("Every joint and bulb, once it hangs"),
+                _("slack, carries nothing"),
+                (_("Move the hook along the cable until the joint hangs loose."),),
+            ),
+        ),
     )
 
 

@@ -7,7 +7,7 @@ from guidegen.guide.format import quantity, slug, span
 from guidegen.guide.matter import Matter
 from guidegen.guide.meters import dc_volts
 from guidegen.guide.predicted import metered_volts
-from guidegen.guide.steps.checks import predicted_volts
+from guidegen.guide.steps.checks import look_check, predicted_volts
 from guidegen.guide.steps.draft import Draft, DraftGroup
 from guidegen.guide.tools import Tool
 from guidegen.locale import _
@@ -17,11 +17,36 @@ from guidegen.project.schema import LightString
 def identify(matter: Matter) -> DraftGroup:
     """Tests that refuse wrong parts while everything can still go back to the shop."""
     strings = [step for name, kind in matter.kinds for step in _string_steps(matter, name, kind)]
+    mains = [_stop_for_mains()] if matter.project.place.mains == "new fixed wiring" else []
     return DraftGroup(
         anchor="identify",
         title=_("Before you cut: are these the right parts?"),
         intro=_("Every test here can end with “stop”. Do them all while the parts can still go back."),
-        steps=(_supply_marks(matter), _supply_volts(matter), *strings),
+        steps=(*mains, _supply_marks(matter), _supply_volts(matter), *strings),
+    )
+
+
+def _stop_for_mains() -> Draft:
+    return Draft(
+        identity="stop-for-mains",
+        title=_("Stop: the outlet is a licensed person's work"),
+        why=_(
+            "This project needs new fixed wiring. Nothing in this guide tells how, and nobody should guess."
+        ),
+        topics=("mains",),
+        do=(
+            _(
+                "Ask a licensed electrician for a switched outlet, or for an enclosed, approved supply, at "
+                "that place."
+            ),
+            _("Show them the load on “The numbers” and the place on “Start here”."),
+            _("Go on only when that person has tested the outlet and handed it over."),
+        ),
+        checks=(
+            look_check(
+                _("Outlet"), _("tested and handed over"), (_("Stop here. Do none of this work yourself."),)
+            ),
+        ),
     )
 
 
@@ -60,7 +85,8 @@ def _supply_marks(matter: Matter) -> Draft:
         why=_("The supply alone keeps the mains away from you, so it must be a sound and approved one."),
         parts=(supply_text(matter),),
         topics=("supply", "mains", "outdoors"),
-        do=(*marks, _("Stop if one of these is missing. Take another supply.")),
+        do=tuple(marks),
+        checks=(look_check(_("All these marks"), _("all there"), (_("Stop. Take another supply."),)),),
     )
 
 
@@ -118,7 +144,13 @@ def _low_voltage(matter: Matter, name: str, kind: LightString) -> Draft:
             _("Look at what feeds the string: a box for cells, a USB plug, or a small adapter of its own."),
             _("Read its label: volts, and DC. Only 24 V or less will do here."),
             _("Take the cells out of the box. They stay out for good."),
-            _("Stop if the string has a mains plug at its end, or no label at all. Do not cut it."),
+        ),
+        checks=(
+            look_check(
+                _("What feeds the string"),
+                _("cells, USB, or low-voltage DC"),
+                (_("A mains plug at its end, or no label at all: stop. Do not cut it."),),
+            ),
         ),
     )
 
@@ -141,7 +173,16 @@ def _wires(matter: Matter, name: str, kind: LightString) -> Draft:
             _("Measure from bulb to bulb: {spacing}. Measure the unlit wire before bulb 1: {tail}.").format(
                 spacing=quantity(kind.spacing, "m"), tail=quantity(kind.tail_m, "m")
             ),
-            _("Stop if there are three wires, one wire, or a small flat part with a chip in each bulb."),
+        ),
+        checks=(
+            look_check(
+                _("Wires from bulb to bulb"),
+                _("two"),
+                (
+                    _("One wire or three, or a chip in each bulb: stop. This string may not be cut."),
+                    _("Other lengths or numbers: change them in the project file and make the guide anew."),
+                ),
+            ),
         ),
     )
 
@@ -162,7 +203,7 @@ def _one_out(matter: Matter, name: str, kind: LightString) -> Draft:
         ),
         checks=(
             Check(
-                what=_("Volts across one bulb as the string was sold"),
+                what=_("At the string's feed, lit as it was sold"),
                 meter=dc_volts(),
                 expected=_("{volts} or a little more").format(volts=quantity(_bulb_volts(matter, name), "V")),
                 range=span(0.8 * _bulb_volts(matter, name), 1.3 * _bulb_volts(matter, name), "V"),
@@ -184,16 +225,24 @@ def _bulb_volts(matter: Matter, name: str) -> float:
 
 
 def _two_way(matter: Matter, name: str, kind: LightString) -> Draft:
-    if kind.lit_on_dc == "all":
-        verdict = _(
-            "Stop if the volts swing or sit near 0 V while it shines: that is a two-way string, and half of "
-            "it "
-            "would stay dark here. Keep its box, or send it back."
-        )
-    else:
-        verdict = _(
-            "This guide counts on a two-way string: the volts swing, or sit near 0 V while it shines."
-        )
+    one_way = kind.lit_on_dc == "all"
+    verdict = look_check(
+        _("Volts at the feed while it shines"),
+        _("steady") if one_way else _("swinging, or near 0 V"),
+        (
+            _(
+                "They swing, or sit near 0 V: a two-way string. Stop; half of it would stay dark here. Keep "
+                "its box, or "
+                "send it back."
+            )
+            if one_way
+            else _(
+                "Steady volts: not a two-way string. Write “lit_on_dc: all” into the project file and make "
+                "the "
+                "guide anew."
+            ),
+        ),
+    )
     return Draft(
         identity=identity_of(matter, "two-way-test", name),
         title=_("Find out whether “{name}” is a two-way string").format(name=name),
@@ -209,7 +258,7 @@ def _two_way(matter: Matter, name: str, kind: LightString) -> Draft:
             _("Light the string on what it came with, in its steady mode."),
             _("Measure DC volts where the two wires leave the box. Leave the meter there for ten seconds."),
             _("Try the flashing modes, if there are any: watch whether every second bulb goes its own way."),
-            verdict,
             _("Take the cells out, or unplug the adapter."),
         ),
+        checks=(verdict,),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from guidegen.circuit.expected import ExpectedReading
 from guidegen.circuit.points import TestPoint
 from guidegen.guide.blocks import Check
-from guidegen.guide.format import quantity, span
+from guidegen.guide.format import metered, quantity, span
 from guidegen.guide.matter import Matter
 from guidegen.guide.meters import amperes_in_line
 from guidegen.guide.places import if_high, if_low, place
@@ -86,7 +86,7 @@ def _larger_resistor(matter: Matter, index: int) -> Draft:
         tools=(Tool.METER, Tool.CLIP_LEADS),
         topics=("first-power",),
         do=(
-            _("Unplugged: take the + cores of all other runs out, so that this run alone is connected."),
+            *_alone(matter),
             place,
             _("Lay the test resistor on bare tile or metal, with nothing else near it."),
             _("Plug in. Every bulb that is meant to light glows dimly."),
@@ -101,6 +101,12 @@ def _larger_resistor(matter: Matter, index: int) -> Draft:
             ),
         ),
     )
+
+
+def _alone(matter: Matter) -> tuple[str, ...]:
+    if len(matter.runs) == 1:
+        return (_("The supply is unplugged."),)
+    return (_("Unplugged: take the + cores of all other runs out, so that this run alone is connected."),)
 
 
 def _why_larger(matter: Matter, index: int, test: TestPower) -> str:
@@ -201,7 +207,7 @@ def _current_check(reading: ExpectedReading | None, what: str) -> tuple[Check, .
         Check(
             what=what,
             meter=amperes_in_line(),
-            expected=quantity(reading.expected, "A"),
+            expected=metered(reading.expected, reading.low, reading.high, "A"),
             range=span(reading.low, reading.high, "A"),
             if_not=(_("Compare with the volts across the resistor divided by its ohms: trust that more."),),
         ),

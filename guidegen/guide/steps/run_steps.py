@@ -7,7 +7,7 @@ from guidegen.guide.blocks import Check
 from guidegen.guide.format import quantity, slug
 from guidegen.guide.matter import Matter
 from guidegen.guide.predicted import resistance
-from guidegen.guide.steps.checks import ohms_check, same_way_round_check
+from guidegen.guide.steps.checks import look_check, ohms_check, same_way_round_check
 from guidegen.guide.steps.cold_test import cold_test
 from guidegen.guide.steps.draft import Draft, DraftGroup
 from guidegen.guide.steps.ends import cap_ends, strain_relief
@@ -67,6 +67,13 @@ def _take(matter: Matter, index: int) -> Draft:
         tools=(Tool.CUTTERS, Tool.PEN, Tool.TAPE_MEASURE, Tool.GLASSES),
         topics=("sharp", "conversion"),
         do=tuple(do),
+        checks=(
+            look_check(
+                _("Bulbs of the run, counted from its begin"),
+                str(run.bulbs),
+                (_("Count the pieces again before you solder. Too few: a cut is at the wrong bulb."),),
+            ),
+        ),
     )
 
 

@@ -7,12 +7,13 @@ from guidegen.guide.format import listed, quantity
 from guidegen.guide.matter import Matter
 from guidegen.guide.predicted import resistance
 from guidegen.guide.resistors import marking, resistor_name
-from guidegen.guide.steps.checks import beep_check, no_short_check, ohms_check
+from guidegen.guide.steps.checks import beep_check, look_check, no_short_check, ohms_check
 from guidegen.guide.steps.draft import Draft, DraftGroup
 from guidegen.guide.tools import Tool
 from guidegen.guide.wires import cable_name, wire_word
 from guidegen.locale import _
 from guidegen.parts.cuts import WireCut, wire_cuts
+from guidegen.parts.wires import LEAD, extra_reference, feeder_reference, resistor_reference
 
 
 def supply_end(matter: Matter) -> DraftGroup:
@@ -40,10 +41,13 @@ def fuse_text(matter: Matter) -> str:
 
 
 def cut_label(matter: Matter, cut: WireCut) -> str:
-    """What a piece of wire is called: its kind, and its run."""
+    """What a piece of wire is called: its reference, its kind, and its run."""
     if cut.run is None:
-        return wire_word(cut.key)
-    return _("{wire} “{run}”").format(wire=wire_word(cut.key), run=matter.runs[cut.run].name)
+        return _("{reference} {wire}").format(reference=LEAD, wire=wire_word(cut.key))
+    reference = feeder_reference(cut.run) if cut.key == "feeder" else extra_reference(cut.run)
+    return _("{reference} {wire} “{run}”").format(
+        reference=reference, wire=wire_word(cut.key), run=matter.runs[cut.run].name
+    )
 
 
 def _cut_wires(matter: Matter) -> Draft:
@@ -53,7 +57,7 @@ def _cut_wires(matter: Matter) -> Draft:
         title=_("Cut the wires to length"),
         why=_("The cut lengths hold 10 cm more at each end than the route, for joints and strain relief."),
         parts=tuple(dict.fromkeys(cable_name(cut.cores, cut.conductor) for cut in cuts)),
-        tools=(Tool.TAPE_MEASURE, Tool.CUTTERS, Tool.PEN, Tool.GLASSES),
+        tools=(Tool.TAPE_MEASURE, Tool.CUTTERS, Tool.PEN, Tool.METER, Tool.GLASSES),
         topics=("sharp", "wire"),
         do=(
             *(
@@ -68,6 +72,12 @@ def _cut_wires(matter: Matter) -> Draft:
                 "alike."
             ),
             _("Write the name of the wire on both ends."),
+        ),
+        checks=(
+            beep_check(
+                _("The core marked +, from one end of each two-core cable to the other"),
+                (_("No beep: the other core is the one. Move the mark."),),
+            ),
         ),
     )
 
@@ -99,6 +109,13 @@ def _labels(matter: Matter) -> Draft:
         tools=(Tool.PEN,),
         topics=("labels",),
         do=(*labels(matter), _("Fix each label where the lead begins, so that it cannot slide off.")),
+        checks=(
+            look_check(
+                _("Every lead"),
+                _("has its label"),
+                (_("Write the missing one now: later nobody remembers which lead is which."),),
+            ),
+        ),
     )
 
 
@@ -108,6 +125,7 @@ def _fuse(matter: Matter) -> Draft:
     back = _("shared lead's − core") if lead is not None else _("− common connector")
     do = [
         _("Leave the fuse itself out of its holder for now."),
+        _("Mark one common connector + and the other −. All wires of that sign meet there."),
         _("Socket + to one wire of the fuse holder. Nothing else goes to socket +."),
         _("Other wire of the fuse holder to the {onward}.").format(onward=onward),
         _("Socket − to the {back}.").format(back=back),
@@ -137,16 +155,22 @@ def _loose() -> tuple[str, ...]:
     return (_("A terminal holds insulation, not metal, or the wire has slipped: make it again."),)
 
 
+def _resistor_parts(matter: Matter) -> tuple[str, ...]:
+    return tuple(
+        _("{reference} for “{run}”: {name}").format(
+            reference=resistor_reference(index), name=resistor_name(run.resistor), run=run.name
+        )
+        for index, run in enumerate(matter.runs)
+        if run.resistor.fitted
+    )
+
+
 def _measure_resistors(matter: Matter) -> Draft:
     return Draft(
         identity="measure-resistors",
         title=_("Measure every resistor before you fit it"),
         why=_("A wrong multiplier band is wrong by ten times, and looks almost the same."),
-        parts=tuple(
-            _("resistor {name} for “{run}”").format(name=resistor_name(run.resistor), run=run.name)
-            for run in matter.runs
-            if run.resistor.fitted
-        ),
+        parts=_resistor_parts(matter),
         tools=(Tool.METER, Tool.PEN),
         topics=("resistor", "meter-ohms"),
         do=(
@@ -168,7 +192,7 @@ def _resistor_check(matter: Matter, index: int) -> Check:
     resistor = run.resistor
     low, high = resistor.ohm * (1 - resistor.tolerance), resistor.ohm * (1 + resistor.tolerance)
     return ohms_check(
-        _("Resistor for “{run}”").format(run=run.name),
+        _("{reference}, for “{run}”").format(reference=resistor_reference(index), run=run.name),
         resistance(resistor.ohm, low, high),
         (
             _("Read its marking again: {marking}.").format(
@@ -186,7 +210,7 @@ def _mount_resistors(matter: Matter) -> Draft:
         title=_("Mount the resistors in free air"),
         why=_("They turn the spare volts into heat, and need air around them to lose it."),
         parts=(
-            *(_("resistor {name}").format(name=resistor_name(run.resistor)) for run in runs),
+            *_resistor_parts(matter),
             _("ventilated box for the resistors"),
             _("two-wire connectors"),
         ),
@@ -203,5 +227,12 @@ def _mount_resistors(matter: Matter) -> Draft:
                 "them."
             ),
             _("Close the ventilated box. Fix it where leaves and dust cannot pile up on it."),
+        ),
+        checks=(
+            look_check(
+                _("Around every resistor"),
+                _("20 mm of air"),
+                (_("Bend the legs, or take a larger box."),),
+            ),
         ),
     )
