@@ -208,15 +208,15 @@ def _volts_legend() -> list[tuple[Any, str]]:
 
     return [
         (Line2D([], [], color="black", marker="o", markersize=2.8), _("at each bulb")),
-        (Line2D([], [], **_FEED), _("at the feeder's end, drawn where + enters")),
-        (Line2D([], [], **_BEHIND), _("behind the resistor")),
+        (Line2D([], [], **_FEED), _("feeder's far end, drawn where + enters")),
+        (Line2D([], [], **_BEHIND), _("feeder's supply end, behind any resistor")),
     ]
 
 
 def _volts_text(index: int, run: RunPlan, solved: RunSolution) -> PanelText:
     """Name and figures over a run's panel."""
     volts = solved.bulb_v
-    figures = _("behind resistor {after} V, feed {feed} V, bulbs {low} to {high} V").format(
+    figures = _("feeder {after} to {feed} V, bulbs {low} to {high} V").format(
         after=f"{solved.after_resistor_v:.2f}",
         feed=f"{solved.feed_v:.2f}",
         low=f"{volts.min():.2f}",
