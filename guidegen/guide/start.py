@@ -18,6 +18,9 @@ from guidegen.safety.words import text
 #: Working time, minutes: a step, and what a soldered place takes on top; common practice, no source.
 _STEP_MIN, _JOINT_MIN = 8, 15
 _HALF_HOUR_MIN = 30
+#: Levels told on the first page, and the rules about goals, which are notices.
+_TOLD = ("danger", "warning")
+_GOAL_RULES = ("evenness-goal", "led-current-goal")
 
 
 def start_page(matter: Matter, build: BuildPage) -> StartPage:
@@ -30,9 +33,26 @@ def start_page(matter: Matter, build: BuildPage) -> StartPage:
         if good
         else _("As planned, it misses some of its goals."),
         verdict_good=good,
-        findings=tuple(text(finding) for finding in matter.study.findings if finding.values),
+        findings=_findings(matter),
         picture="light",
     )
+
+
+def _findings(matter: Matter) -> tuple[str, ...]:
+    """What was found with figures in it, the rest by number."""
+    found = matter.study.findings
+    told = [
+        text(finding)
+        for finding in found
+        if finding.values and (finding.level in _TOLD or finding.rule in _GOAL_RULES)
+    ]
+    rules = len({finding.rule for finding in found})
+    rest = ngettext(
+        "“Stay safe” holds {count} caution for this build. Read it first.",
+        "“Stay safe” holds {count} cautions for this build. Read them first.",
+        rules,
+    )
+    return (*told, rest.format(count=rules))
 
 
 def _what(matter: Matter) -> tuple[str, ...]:

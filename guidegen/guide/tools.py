@@ -59,7 +59,7 @@ def tool_rating(tool: Tool) -> str:
 def tool_why(tool: Tool) -> str:
     """Why it is needed, in one sentence."""
     return {
-        Tool.METER: _("Every check of this guide is a meter reading."),
+        Tool.METER: _("Most checks of this guide are meter readings."),
         Tool.CLIP_LEADS: _("They hold test connections, so that both hands stay free."),
         Tool.CUTTERS: _("They cut strings and wire cleanly."),
         Tool.STRIPPER: _("It bares thin strands without cutting them."),

@@ -21,7 +21,7 @@ from guidegen.locale import _
 
 def fuse_sums(matter: Matter) -> CalculationGroup:
     """Fuse rating, what a short brings, and whether each wire bears what can last."""
-    arrangement, guard = matter.arrangement, matter.solved.protection
+    arrangement = matter.arrangement
     rating_a = arrangement.fuse.rating_a or 0.0
     needed = work(fuse_needed_a, worst_running_a=matter.solved.margins.supply_a)
     opens = work(must_open_a, rating_a=rating_a, multiple=must_open_multiple(arrangement.fuse.standard))
@@ -36,7 +36,7 @@ def fuse_sums(matter: Matter) -> CalculationGroup:
             calculation(needed, note=_("Fitted: {rating}.").format(rating=quantity(rating_a, "A"))),
             calculation(opens),
             _fault(matter),
-            *(_lasting(matter, section) for section in guard.sections),
+            *_tightest(matter),
         ),
         tables=(_shorts(matter), _sections(matter)),
     )
@@ -56,6 +56,14 @@ def _fault(matter: Matter) -> Calculation:
         else _("Less than what opens the fuse for sure: it may never open. Unplug when lights stay dark.")
     )
     return calculation(worked, _("Short right behind the fuse"), note)
+
+
+def _tightest(matter: Matter) -> tuple[Calculation, ...]:
+    """The section nearest to its limit, worked; the others stand in the table."""
+    sections = matter.solved.protection.sections
+    if not sections:
+        return ()
+    return (_lasting(matter, max(sections, key=lambda section: section.lasting_a / section.limit_a)),)
 
 
 def _lasting(matter: Matter, section: Section) -> Calculation:
@@ -123,6 +131,7 @@ def _sections(matter: Matter) -> Table:
         columns=(
             Column(_("Wire")),
             Column(_("Running"), numeric=True),
+            Column(_("Ohms ahead"), numeric=True),
             Column(_("Can last"), numeric=True),
             Column(_("Table limit"), numeric=True),
             Column(_("Bears"), numeric=True),
@@ -132,6 +141,7 @@ def _sections(matter: Matter) -> Table:
             (
                 section_name(section),
                 quantity(section.running_a, "A"),
+                quantity(section.ahead_ohm, "Ω"),
                 quantity(section.lasting_a, "A"),
                 quantity(section.limit_a, "A"),
                 quantity(overload_limit_a(section.limit_a), "A"),
@@ -139,5 +149,8 @@ def _sections(matter: Matter) -> Table:
             )
             for section in matter.solved.protection.sections
         ),
-        note=_("A wire bears 1.45 times its table limit until a fuse opens (IEC 60364-4-43, clause 433.1)."),
+        note=_(
+            "Ohms ahead: the least resistance between supply and wire. "
+            "A wire bears 1.45 times its table limit until a fuse opens (IEC 60364-4-43, clause 433.1)."
+        ),
     )

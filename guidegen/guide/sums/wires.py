@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from guidegen.calc import wire as physics
-from guidegen.calc.worked import work
+from guidegen.calc.worked import Worked, work
 from guidegen.circuit.arrangement import Cable
-from guidegen.guide.blocks import Calculation, CalculationGroup
+from guidegen.guide.blocks import Calculation, CalculationGroup, Column, Table
+from guidegen.guide.format import listed
 from guidegen.guide.matter import Matter
-from guidegen.guide.worked import calculation
+from guidegen.guide.worked import calculation, shown
 from guidegen.locale import _
 from guidegen.parts.wires import LEAD, extra_reference, feeder_reference, string_reference
 from guidegen.project.schema import LightString, StringWire, WirePiece
@@ -17,15 +18,19 @@ from guidegen.tables.conductors import MATERIALS
 
 
 def wire_sums(matter: Matter) -> CalculationGroup:
-    """Every kind of wire per metre, then every length."""
+    """Every kind of wire per metre, then every length: the first one worked, all in a table."""
+    lengths = _lengths(matter)
+    reference, worked = lengths[0]
+    first = calculation(worked, _("Resistance of {reference}").format(reference=reference))
     return CalculationGroup(
         anchor="wires",
         title=_("Wires"),
         intro=_(
-            "Resistances hold at 20 °C; the worst cases below count the wires as cold and as warm as they "
-            "get."
+            "Resistances hold at 20 °C; the worst cases below count the "
+            "wires as cold and as warm as they get."
         ),
-        calculations=(*_kinds(matter), *_lengths(matter)),
+        calculations=(*_kinds(matter), first),
+        tables=(_table(lengths),),
     )
 
 
@@ -80,23 +85,44 @@ def _per_metre(wire: StringWire, title: str) -> Iterator[Calculation]:
         yield calculation(work(physics.ohm_per_m, area_m2=area_m2, resistivity_ohm_m=resistivity), title)
 
 
-def _lengths(matter: Matter) -> Iterator[Calculation]:
+def _lengths(matter: Matter) -> list[tuple[str, Worked]]:
+    """Every wire's reference and its resistance worked."""
+    found = []
     if matter.arrangement.supply.lead is not None:
-        yield _length(matter.arrangement.supply.lead, LEAD)
+        found.append((LEAD, _length(matter.arrangement.supply.lead)))
     for index, run in enumerate(matter.runs):
         if run.feeder is not None:
-            yield _length(run.feeder, feeder_reference(index))
+            found.append((feeder_reference(index), _length(run.feeder)))
         if run.extra is not None and run.feed != "one end":
             cores = 1 if run.feed == "opposite ends" else 2
-            yield _length(run.extra, extra_reference(index), cores)
-        yield _length(Cable(run.length_m, run.conductor), string_reference(index))
+            found.append((extra_reference(index), _length(run.extra, cores)))
+        found.append((string_reference(index), _length(Cable(run.length_m, run.conductor))))
+    return found
 
 
-def _length(cable: Cable, reference: str, conductors: int = 2) -> Calculation:
-    worked = work(
+def _length(cable: Cable, conductors: int = 2) -> Worked:
+    return work(
         physics.wire_ohm,
         per_m_ohm=cable.conductor.ohm_per_m,
         length_m=cable.length_m,
         conductors=float(conductors),
     )
-    return calculation(worked, _("Resistance of {reference}").format(reference=reference))
+
+
+def _table(lengths: list[tuple[str, Worked]]) -> Table:
+    """The same formula for every wire, a row each."""
+    first = lengths[0][1]
+    return Table(
+        caption=_("Every wire by the same formula, {formula}").format(formula=first.formula),
+        columns=(
+            Column(_("Wire")),
+            *(Column(term.symbol, numeric=True) for term in (*first.terms, first.result)),
+        ),
+        rows=tuple(
+            (reference, *(shown(term) for term in (*worked.terms, worked.result)))
+            for reference, worked in lengths
+        ),
+        note=_("{wires} are the wires of “Wiring”.").format(
+            wires=listed([reference for reference, _w in lengths])
+        ),
+    )
