@@ -77,7 +77,9 @@
     bulbs.setAttribute("aria-hidden", "true");
     ticks.forEach(function () { bulbs.appendChild(make("i")); });
     box.appendChild(bulbs);
+    var onward = make("a", "button");
     var line = counter(box, ticks, function (tick) { tick.checked = false; }, recount);
+    box.insertBefore(onward, box.lastChild);
     function markTicks() {
       ticks.forEach(function (tick) {
         var owner = tick.closest(".step, tr");
@@ -90,24 +92,34 @@
         return tick.checked;
       }).length;
       markTicks();
+      pointOnward(ticks.filter(function (tick) { return !tick.checked; })[0]);
       line.textContent = fill(box.dataset.say, { done: done, all: ticks.length });
+    }
+    // A long page: the link leads to the first step that is not done.
+    function pointOnward(open) {
+      onward.hidden = !open;
+      if (!open) return;
+      var step = open.closest(".step");
+      onward.href = "#" + step.id;
+      onward.textContent = fill(box.dataset.next, { number: step.dataset.number });
     }
     return recount;
   }
 
   // A number as people type it: a comma or a point, a unit behind it or none.
-  function readNumber(text) {
-    var plain = text.trim().replace(/[\u2212\u2013]/g, "-").replace(",", ".");
-    var match = /^([+-]?(?:\d+\.?\d*|\.\d+))\s*[a-zA-Z\u00b5\u03bc\u03a9\u2126%]*$/.exec(plain);
-    return match ? Number(match[1]) : NaN;
-  }
+  var TYPED = /^([+-]?(?:\d+(?:\.(\d*))?|\.(\d+)))\s*[a-zA-Z\u00b5\u03bc\u03a9\u2126%]*$/;
 
+  // The printed range is rounded: half of the reading's last digit is let pass,
+  // yet never more than a twentieth of the range.
   function judge(text, low, high) {
     if (!text.trim()) return "";
-    var value = readNumber(text);
-    if (isNaN(value)) return "unread";
-    if (value < low) return "low";
-    return value > high ? "high" : "in";
+    var match = TYPED.exec(text.trim().replace(/[\u2212\u2013]/g, "-").replace(",", "."));
+    if (!match) return "unread";
+    var value = Number(match[1]);
+    var decimals = (match[2] || match[3] || "").length;
+    var slack = Math.min(0.5001 * Math.pow(10, -decimals), 0.05 * (high - low));
+    if (value < low - slack) return "low";
+    return value > high + slack ? "high" : "in";
   }
 
   function keepReadings() {
