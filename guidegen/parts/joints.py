@@ -82,7 +82,7 @@ def _near(run: RunPlan, index: int) -> list[Joint]:
         return [Joint(index, "feed", BOTH, 0, wires=3)]
     if run.feed == "opposite ends":
         return [Joint(index, "feed", ("+",), 0), Joint(index, "extension", ("-",), None)]
-    return [Joint(index, "extension", BOTH, None), Joint(index, "tap", BOTH, run.fed_bulb)]
+    return [Joint(index, "extension", BOTH, None), Joint(index, "tap", BOTH, run.fed_bulb, wires=3)]
 
 
 def _far(run: RunPlan, index: int) -> list[Joint]:

@@ -1,0 +1,67 @@
+"""Parts and tools: what the steps use, in the numbers the arrangement asks for."""
+
+from __future__ import annotations
+
+import re
+
+from guidegen.guide.blocks import PartLine
+from guidegen.parts.bill import bill
+from tests.guide.projects import Made
+
+
+def line(made: Made, name: str) -> PartLine:
+    """The line of the list whose name begins so."""
+    return next(each for each in made.page("parts-and-tools.html").buy if each.name.startswith(name))
+
+
+def test_the_resistor_says_its_rating_its_marks_and_why(bench: Made) -> None:
+    """10 ohm 5 % 5 W is printed 5W10RJ: IEC 60062."""
+    found = line(bench, "Resistor for")
+    assert found.quantity == "2"
+    assert "5\u00a0W" in found.rating and "5W10RJ" in found.marking
+    assert "if its run is shorted" in found.why
+
+
+def test_the_supply_says_what_to_look_for(bench: Made) -> None:
+    assert "double square" in line(bench, "Plug-in supply").marking
+
+
+def test_strings_are_counted(cut_and_joined: Made) -> None:
+    """18 + 6 bulbs of strings of 12 take two strings, by hand."""
+    found = line(cut_and_joined, "Light string")
+    assert (found.quantity, found.why) == ("2", "24 of their bulbs are used.")
+
+
+def test_sleeves_of_the_steps_are_those_of_the_bill(all_guides: tuple[Made, ...]) -> None:
+    for made in all_guides:
+        used: dict[str, int] = {}
+        for step in made.steps:
+            for part in step.parts:
+                match = re.match(r"(\d+) (inner|outer|cap) sleeve", part)
+                if match:
+                    used[match[2]] = used.get(match[2], 0) + int(match[1])
+        assert used == {each.use: each.count for each in bill(made.matter.arrangement).sleeves}
+
+
+def test_every_wire_of_the_cut_list_has_a_label(all_guides: tuple[Made, ...]) -> None:
+    for made in all_guides:
+        page = made.page("parts-and-tools.html")
+        assert len(page.labels) == bill(made.matter.arrangement).labels
+        assert all("DC only · fuse" in label for label in page.labels)
+
+
+def test_the_cut_list_states_its_allowances(bench: Made) -> None:
+    cuts = {cut.label: cut for cut in bench.page("parts-and-tools.html").cuts}
+    assert cuts["W1 feeder “back rail”"].length == "1.7\u00a0m"
+    assert "10\u00a0cm at each end" in cuts["W1 feeder “back rail”"].ends
+
+
+def test_test_resistors_bear_the_whole_supply(bench: Made) -> None:
+    """5.355 V squared over 95 % of 56 ohm is 0.539 W, so 1 W, by hand."""
+    found = [each for each in bench.page("parts-and-tools.html").buy if each.name == "Test resistor"]
+    assert any(each.rating.replace("\u00a0", " ") == "56 Ω ±5 %, 1 W or more" for each in found)
+
+
+def test_without_resistors_no_box_for_them_is_bought(without_resistor: Made) -> None:
+    names = [each.name for each in without_resistor.page("parts-and-tools.html").buy]
+    assert not any("Ventilated" in name or name.startswith("Resistor") for name in names)

@@ -1,0 +1,180 @@
+"""Steps derived from the arrangement."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from guidegen.guide.steps.draft import DraftGroup
+from guidegen.guide.tools import Tool, tool_name
+from tests.guide.projects import FEEDS, Made, changed, fed, make
+
+
+def words(made: Made, identity: str) -> str:
+    """All that a step says to do."""
+    return " ".join(made.step(identity).do)
+
+
+def test_every_step_has_work_and_a_check_with_a_way_out(all_guides: tuple[Made, ...]) -> None:
+    for made in all_guides:
+        for step in made.steps:
+            assert step.do, step.identity
+            assert step.checks, step.identity
+            assert all(check.expected and check.if_not for check in step.checks), step.identity
+
+
+def test_steps_are_numbered_through(all_guides: tuple[Made, ...]) -> None:
+    for made in all_guides:
+        assert [step.number for step in made.steps] == list(range(1, len(made.steps) + 1))
+
+
+def test_identities_are_unique_and_fit_for_an_address(all_guides: tuple[Made, ...]) -> None:
+    for made in all_guides:
+        assert len(set(made.identities)) == len(made.identities)
+        assert all(re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", each) for each in made.identities)
+
+
+def test_anchors_of_groups_are_unique(all_guides: tuple[Made, ...]) -> None:
+    for made in all_guides:
+        anchors = [group.anchor for group in made.page("build.html").groups]
+        assert len(set(anchors)) == len(anchors)
+
+
+def test_identities_stay_when_only_values_change(plain: Made) -> None:
+    assert make(changed(runs=[{**fed("one end"), "resistor": "22 ohm"}])).identities == plain.identities
+
+
+@pytest.mark.parametrize(
+    ("feed", "expected"),
+    [
+        ("one end", ["feed-run-1", "cap-far-end-run-1"]),
+        ("middle", ["feed-run-1", "tap-run-1", "cap-tail-run-1", "cap-far-end-run-1"]),
+        ("both ends", ["feed-run-1", "far-end-run-1"]),
+        ("opposite ends", ["feed-run-1", "far-end-run-1", "cap-tail-run-1", "cap-far-end-run-1"]),
+    ],
+)
+def test_each_feed_has_its_joints_and_its_live_ends(
+    by_feed: dict[str, Made], feed: str, expected: list[str]
+) -> None:
+    stems = ("feed-", "tap-", "far-end-", "cap-")
+    assert [each for each in by_feed[feed].identities if each.startswith(stems)] == expected
+
+
+def test_fed_in_the_middle_the_extra_pair_goes_to_the_middle_bulb(by_feed: dict[str, Made]) -> None:
+    """ceil(12 / 2) = 6: DESIGN, section 3."""
+    assert "bulb 6" in by_feed["middle"].step("tap-run-1").title
+
+
+def test_fed_at_opposite_ends_minus_goes_to_the_last_bulb_only(by_feed: dict[str, Made]) -> None:
+    made = by_feed["opposite ends"]
+    assert "X1 to minus of bulb 12." in words(made, "far-end-run-1")
+    assert "minus of feeder W1 to the extra wire X1, not to the string" in words(made, "feed-run-1")
+    assert "Only the − conductor" in words(made, "cap-tail-run-1")
+    assert "Only the + conductor" in words(made, "cap-far-end-run-1")
+
+
+def test_fed_at_both_ends_plus_and_minus_go_to_the_last_bulb(by_feed: dict[str, Made]) -> None:
+    assert "Plus of X1 to plus of bulb 12. Minus of X1 to minus of bulb 12." in words(
+        by_feed["both ends"], "far-end-run-1"
+    )
+
+
+def test_a_cut_names_string_and_bulb(cut_and_joined: Made) -> None:
+    """18 bulbs of strings of 12: all of string 1, then bulbs 1 to 6 of string 2, cut there."""
+    text = words(cut_and_joined, "take-pieces-run-1")
+    assert "Cut string 2 right behind bulb 6" in text
+    assert "Cut string 1" not in text
+
+
+def test_a_piece_names_its_bulbs_as_bought_and_in_the_run(cut_and_joined: Made) -> None:
+    assert "bulbs 1 to 6 of string 2. They are number 13 to 18 of the run" in words(
+        cut_and_joined, "take-pieces-run-1"
+    )
+    assert "bulbs 7 to 12 of string 2. They are number 1 to 6 of the run" in words(
+        cut_and_joined, "take-pieces-run-2"
+    )
+
+
+def test_pieces_are_joined_behind_the_bulb_where_the_first_ends(cut_and_joined: Made) -> None:
+    assert [each for each in cut_and_joined.identities if each.startswith("join-")] == [
+        "join-behind-bulb-12-run-1"
+    ]
+
+
+def test_a_whole_string_is_neither_cut_nor_joined(plain: Made) -> None:
+    assert not any(each.startswith("join-") for each in plain.identities)
+    assert "right behind" not in words(plain, "take-pieces-run-1")
+
+
+def test_a_whole_string_keeps_the_end_its_maker_closed(plain: Made) -> None:
+    assert "as its maker closed it" in words(plain, "cap-far-end-run-1")
+
+
+def test_outdoors_sleeves_are_lined_and_checked_for_glue(outdoors: Made, plain: Made) -> None:
+    assert any("adhesive-lined" in part for part in outdoors.step("feed-run-1").parts)
+    assert "glue" in words(outdoors, "close-joints")
+    assert not any("adhesive-lined" in part for part in plain.step("feed-run-1").parts)
+
+
+def test_outdoors_every_cable_hangs_in_a_drip_loop(outdoors: Made, plain: Made) -> None:
+    assert "water drips off" in words(outdoors, "hang")
+    assert "water drips off" not in words(plain, "hang")
+
+
+def test_without_resistors_none_is_measured_or_mounted(without_resistor: Made) -> None:
+    assert "mount-resistors" not in without_resistor.identities
+    assert "measure-resistors" not in without_resistor.identities
+    assert "larger-resistor-run-1" in without_resistor.identities
+
+
+def test_a_two_way_string_is_not_tested_backwards(two_way: Made) -> None:
+    """Half of its LEDs conduct backwards, so a reading there proves nothing."""
+    checks = two_way.step("cold-test-run-1").checks
+    assert not any("diode" in check.meter for check in checks)
+
+
+def test_two_kinds_of_string_are_tested_apart(two_kinds: Made) -> None:
+    assert {"bench-reading-drop", "bench-reading-star"} <= set(two_kinds.identities)
+
+
+def test_new_fixed_wiring_stops_before_anything_else(new_wiring: Made, plain: Made) -> None:
+    assert new_wiring.identities[0] == "stop-for-mains"
+    assert "stop-for-mains" not in plain.identities
+
+
+@pytest.mark.parametrize("feed", FEEDS)
+def test_nothing_gets_power_before_its_cold_test_and_the_fuse(by_feed: dict[str, Made], feed: str) -> None:
+    order = by_feed[feed].identities
+    steps = ["parallel-test", "feed-run-1", "cold-test-run-1", "fuse-in", "larger-resistor-run-1", "all-runs"]
+    steps += ["close-joints", "first-hour", "hang"]
+    assert sorted(steps, key=order.index) == steps
+
+
+def test_every_run_is_powered_alone_first(cut_and_joined: Made) -> None:
+    order = cut_and_joined.identities
+    assert (
+        order.index("larger-resistor-run-1") < order.index("larger-resistor-run-2") < order.index("all-runs")
+    )
+
+
+def test_every_tool_of_a_step_is_listed_and_every_listed_tool_is_used(all_guides: tuple[Made, ...]) -> None:
+    for made in all_guides:
+        used = {tool for step in made.steps for tool in step.tools}
+        assert {line.name for line in made.page("parts-and-tools.html").tools} == used
+
+
+def test_tools_are_used_where_a_step_names_them(all_guides: tuple[Made, ...]) -> None:
+    """A meter's setting in a check needs the meter among the tools."""
+    for made in all_guides:
+        for step in made.steps:
+            if any(check.meter.startswith("Meter") for check in step.checks):
+                assert tool_name(Tool.METER) in step.tools, step.identity
+
+
+def test_every_run_has_its_group(cut_and_joined: Made) -> None:
+    groups: tuple[DraftGroup, ...] = cut_and_joined.page("build.html").groups
+    assert [group.anchor for group in groups if group.anchor.startswith("run-")] == [
+        "run-1-shelf",
+        "run-2-window",
+    ]
