@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 from guidegen.bench import notes as look
 from guidegen.bench.bench_string import bench_string
 from guidegen.bench.gauss_newton import Fitted, Linear, Pull, chi_squared, least_squares, normal_matrix
-from guidegen.bench.known import COVER_95, Known, known_of
+from guidegen.bench.known import COVER_95, THERMAL_V, Known, known_of
 from guidegen.bench.model import PARAMETERS, BenchModel
 from guidegen.bench.notes import BenchNote
 from guidegen.bench.readings import Meter, Reading, What, readings_of
@@ -31,8 +31,10 @@ Free = NDArray[np.bool_]
 
 #: Longest step of volts, ln(slope) and ohms in the fit.
 _SCALE = np.array([0.3, 0.5, 10.0])
-#: Least and most volts, ln(slope / 1 V) and ohms that the fit considers.
-_BOUNDS = (np.array([0.05, log(0.002), 0.0]), np.array([20.0, log(2.0), 2000.0]))
+#: Least and most volts, ln(slope / 1 V) and ohms that the fit considers: no diode's slope is under
+#: kT/q, no LED's known to be over half a volt.
+_LEAST = np.array([0.05, log(THERMAL_V), 0.0])
+_MOST = np.array([20.0, log(0.5), 2000.0])
 #: Readings count as silent on a parameter below this share of what is known of it without.
 _SILENT = 1e-9
 #: The likeliest curve only serves to judge what the readings pin: it need not settle further.
@@ -130,11 +132,12 @@ def _best(model: BenchModel, known: Known) -> tuple[Fitted, Free]:
     """
     start = _start(model, known)
     squares = _squares(known)
+    bounds = np.minimum(_LEAST, start), np.maximum(_MOST, start)
     pull = Pull(start, np.array([0.0, 1 / squares[1], 1 / squares[2]]))
-    likeliest = least_squares(model.linear, start, np.ones(3, bool), _SCALE, _BOUNDS, pull, ROUGHLY)
+    likeliest = least_squares(model.linear, start, np.ones(3, bool), _SCALE, bounds, pull, ROUGHLY)
     for free in _pinned(likeliest.local, squares):
         here = np.where(free, likeliest.parameters, start)
-        fitted = least_squares(model.linear, here, free, _SCALE, _BOUNDS)
+        fitted = least_squares(model.linear, here, free, _SCALE, bounds)
         if fitted.settled:
             return fitted, free
     raise ArithmeticError("no curve meets the readings")

@@ -136,9 +136,14 @@ def _currents(model: BenchModel, around: Around) -> Iterator[BenchNote]:
                 "resistor_a": volts.rough_a,
                 "expected_a": volts.rough_a * ratio,
                 "burden_ohm": amperes.burden_ohm,
-                "needed_burden_ohm": amperes.burden_ohm + missing / per_ohm,
+                "needed_burden_ohm": amperes.burden_ohm + _more_ohm(ratio, per_ohm, missing),
             }
             yield BenchNote("current disagrees", volts.row, _floats(values))
+
+
+def _more_ohm(ratio: float, per_ohm: float, missing: float) -> float:
+    """Burden to add for the ratio to change by `missing`: 1 / ratio grows evenly with the ohms in line."""
+    return ratio * missing / (per_ohm * (ratio + missing))
 
 
 def _ratio_u(volts: Reading, amperes: Reading, ratio: float, per_ohm: float) -> float:

@@ -14,7 +14,7 @@ from scipy.special import wrightomega
 
 
 @dataclass(frozen=True)
-class True_:
+class TrueString:
     """A string whose truth is known: curve of one LED and everything around it."""
 
     voltage_v: float
@@ -36,7 +36,7 @@ class State:
     group_a: np.ndarray
 
 
-def state(true: True_, source_v: float, series_ohm: float) -> State:
+def state(true: TrueString, source_v: float, series_ohm: float) -> State:
     """The string on a source through `series_ohm`."""
 
     def walk(last_v: float) -> tuple[float, float, list[float]]:
@@ -60,7 +60,7 @@ def state(true: True_, source_v: float, series_ohm: float) -> State:
     return State(volts, total, np.array(group_a))
 
 
-def group_current(true: True_, volts: float) -> float:
+def group_current(true: TrueString, volts: float) -> float:
     """Current of one group at these volts (Banwell and Jayakumar 2000)."""
     slope = true.series * true.slope_v
     ohm = true.series * true.resistance_ohm + true.group_ohm
