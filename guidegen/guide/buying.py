@@ -9,8 +9,6 @@ from guidegen.guide.format import listed, number, quantity
 from guidegen.guide.matter import Matter
 from guidegen.guide.predicted import BenchPower, TestPower
 from guidegen.guide.resistors import marking, resistor_name
-from guidegen.guide.steps.bench import bench_powers
-from guidegen.guide.steps.power import first_powers
 from guidegen.guide.wires import cable_name
 from guidegen.locale import _, ngettext
 from guidegen.parts.bill import Bill, ResistorLine, SleeveLine, bill, rating_for_power_w
@@ -144,7 +142,7 @@ def _rating_why(matter: Matter, line: ResistorLine) -> str:
 
 def _test_resistors(matter: Matter) -> Iterator[PartLine]:
     """Test resistors by their ohms, each rated for the whole supply across it."""
-    powers: list[TestPower | BenchPower] = [*first_powers(matter), *bench_powers(matter).values()]
+    powers: list[TestPower | BenchPower] = [*matter.first_powers, *matter.bench_powers.values()]
     watts: dict[float, float] = {}
     for power in powers:
         watts[power.ohm] = max(watts.get(power.ohm, 0.0), power.shorted_w)

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 from guidegen.circuit.arrangement import Arrangement, RunPlan
 from guidegen.circuit.expected import ExpectedReading
 from guidegen.circuit.points import PointKind, TestPoint
 from guidegen.circuit.solution import Solution
+from guidegen.guide.predicted import BenchPower, TestPower, bench_power, first_power
 from guidegen.project.schema import LightString, Project
 from guidegen.study import Solved, Study
 
@@ -51,14 +54,29 @@ class Matter:
         used = dict.fromkeys(run.string for run in self.runs)
         return tuple((name, self.project.strings[name]) for name in used)
 
+    @cached_property
+    def first_powers(self) -> tuple[TestPower, ...]:
+        """What each run shows alone behind its test resistor."""
+        return tuple(first_power(self.arrangement, index, self.solution) for index in range(len(self.runs)))
+
+    @cached_property
+    def bench_powers(self) -> Mapping[str, BenchPower]:
+        """What one whole string of each kind shows on the bench, by its name."""
+        return {name: self._bench_power(name, kind) for name, kind in self.kinds}
+
+    def _bench_power(self, name: str, kind: LightString) -> BenchPower:
+        index = self.first_run_of(name)
+        solved = self.solution.runs[index]
+        led = self.runs[index].led
+        return bench_power(self.arrangement, kind, led, solved.mean_led_a, solved.after_resistor_v)
+
+    def first_run_of(self, name: str) -> int:
+        """Index of the first run that uses a kind of string."""
+        return next(index for index, run in enumerate(self.runs) if run.string == name)
+
     def kind_of(self, run: RunPlan) -> LightString:
         """The kind of string of a run."""
         return self.project.strings[run.string]
-
-    @property
-    def changes_strings(self) -> bool:
-        """Whether any string is cut behind a bulb, joined, or tapped: anything but whole strings as sold."""
-        return any(run.joins or run.feed != "one end" or run.pieces[-1].cut_behind for run in self.runs)
 
     def points_of(self, run: int | None) -> tuple[TestPoint, ...]:
         """Test points of a run, or of the supply."""

@@ -9,7 +9,6 @@ from guidegen.circuit.solve import solve
 from guidegen.circuit.variants import only_run, with_resistor
 from guidegen.guide.format import metered
 from guidegen.guide.predicted import first_power, resistance
-from guidegen.guide.steps.bench import bench_powers
 from guidegen.guide.steps.cold_test import minus_way, plus_way
 from tests.guide.projects import Made, changed, fed, make
 
@@ -55,8 +54,8 @@ def test_ranges_hold_what_is_expected(all_guides: tuple[Made, ...]) -> None:
 def test_on_the_bench_an_led_gets_no_more_than_in_the_run(all_guides: tuple[Made, ...]) -> None:
     """The resistor is the next preferred value up, so the current is lower; 5 % for the wire."""
     for made in all_guides:
-        for name, power in bench_powers(made.matter).items():
-            index = next(index for index, run in enumerate(made.matter.runs) if run.string == name)
+        for name, power in made.matter.bench_powers.items():
+            index = made.matter.first_run_of(name)
             kind = made.matter.project.strings[name]
             lit = kind.bulbs if kind.lit_on_dc == "all" else (kind.bulbs + 1) // 2
             led_a = power.resistor_v.expected / power.ohm / (lit * kind.groups)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from guidegen.guide.blocks import Check
 from guidegen.guide.format import quantity
 from guidegen.guide.matter import Matter
-from guidegen.guide.predicted import BenchPower, bench_power
 from guidegen.guide.steps.checks import look_check, predicted_volts, same_way_round_check
 from guidegen.guide.steps.draft import Draft, DraftGroup
-from guidegen.guide.steps.identify import identity_of, supply_text
+from guidegen.guide.steps.identify import supply_text
+from guidegen.guide.steps.strings import identity_of
 from guidegen.guide.tools import Tool
 from guidegen.locale import _
 from guidegen.project.schema import LightString
@@ -29,18 +29,6 @@ def bench(matter: Matter) -> DraftGroup:
         ),
         steps=tuple(steps),
     )
-
-
-def bench_powers(matter: Matter) -> dict[str, BenchPower]:
-    """What each kind of string will show on the bench, by its name."""
-    found = {}
-    for name, kind in matter.kinds:
-        index = next(index for index, run in enumerate(matter.runs) if run.string == name)
-        solved = matter.solution.runs[index]
-        found[name] = bench_power(
-            matter.arrangement, kind, matter.runs[index].led, solved.mean_led_a, solved.after_resistor_v
-        )
-    return found
 
 
 def _free_the_tail(matter: Matter, name: str) -> Draft:
@@ -121,7 +109,7 @@ def _diode_check(kind: LightString) -> Check:
 
 
 def _reading(matter: Matter, name: str, kind: LightString) -> Draft:
-    power = bench_powers(matter)[name]
+    power = matter.bench_powers[name]
     return Draft(
         identity=identity_of(matter, "bench-reading", name),
         title=_("Measure the whole string behind {ohm}").format(ohm=quantity(power.ohm, "Ω")),
@@ -170,5 +158,5 @@ def _why_reading(matter: Matter, name: str) -> str:
 
 
 def _test_resistor(matter: Matter, name: str) -> str:
-    power = bench_powers(matter)[name]
+    power = matter.bench_powers[name]
     return _("test resistor {ohm}").format(ohm=quantity(power.ohm, "Ω"))

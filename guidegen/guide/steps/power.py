@@ -9,7 +9,7 @@ from guidegen.guide.format import metered, quantity, span
 from guidegen.guide.matter import Matter
 from guidegen.guide.meters import amperes_in_line
 from guidegen.guide.places import if_high, if_low, place
-from guidegen.guide.predicted import TestPower, first_power
+from guidegen.guide.predicted import TestPower
 from guidegen.guide.steps.checks import beep_check, predicted_volts, volts_check
 from guidegen.guide.steps.draft import Draft, DraftGroup
 from guidegen.guide.steps.identify import supply_text
@@ -37,11 +37,6 @@ def power(matter: Matter) -> DraftGroup:
     )
 
 
-def first_powers(matter: Matter) -> tuple[TestPower, ...]:
-    """What each run shows behind its test resistor."""
-    return tuple(first_power(matter.arrangement, index, matter.solution) for index in range(len(matter.runs)))
-
-
 def _fuse_in(matter: Matter) -> Draft:
     return Draft(
         identity="fuse-in",
@@ -65,7 +60,7 @@ def _fuse_in(matter: Matter) -> Draft:
 
 
 def _larger_resistor(matter: Matter, index: int) -> Draft:
-    run, test = matter.runs[index], first_powers(matter)[index]
+    run, test = matter.runs[index], matter.first_powers[index]
     ohm = quantity(test.ohm, "Ω")
     place = (
         _(
