@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 import numpy as np
+from numpy.typing import NDArray
 
 from guidegen.calc.light import seen_evenness
 from guidegen.guide.blocks import Column, Table
-from guidegen.guide.format import NOTHING, fixed, percent, quantity
+from guidegen.guide.format import NOTHING, fixed, numbers_listed, percent, quantity
 from guidegen.guide.matter import Matter
 from guidegen.guide.pages import LightPage
 from guidegen.locale import _
+
+#: Bulbs count as equally bright within this share: rounding alone tells them apart.
+_ALIKE = 1e-6
 
 
 def light_page(matter: Matter) -> LightPage:
@@ -47,11 +51,17 @@ def _run(matter: Matter, index: int) -> str:
         "the eye about {seen}."
     ).format(
         run=run.name,
-        brightest=int(lit[int(np.argmax(light))]) + 1,
-        dimmest=int(lit[int(np.argmin(light))]) + 1,
+        brightest=_bulbs(lit, light >= light.max() * (1 - _ALIKE)),
+        dimmest=_bulbs(lit, light <= light.min() * (1 + _ALIKE)),
         evenness=percent(solved.evenness),
         seen=percent(seen_evenness(solved.evenness)),
     )
+
+
+def _bulbs(lit: NDArray[np.intp], chosen: NDArray[np.bool_]) -> str:
+    """Numbers of the bulbs chosen among the lit ones, the first and the last where there are many."""
+    numbers = [int(each) + 1 for each in lit[chosen]]
+    return numbers_listed(numbers if len(numbers) < 3 else [numbers[0], numbers[-1]])
 
 
 def _seen() -> str:

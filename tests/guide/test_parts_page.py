@@ -65,3 +65,11 @@ def test_test_resistors_bear_the_whole_supply(bench: Made) -> None:
 def test_without_resistors_no_box_for_them_is_bought(without_resistor: Made) -> None:
     names = [each.name for each in without_resistor.page("parts-and-tools.html").buy]
     assert not any("Ventilated" in name or name.startswith("Resistor") for name in names)
+
+
+def test_a_single_core_is_labelled_with_its_sign(by_feed: dict[str, Made]) -> None:
+    """At opposite ends the extra wire is minus alone: DESIGN, section 4."""
+    label = next(
+        each for each in by_feed["opposite ends"].page("parts-and-tools.html").labels if "X1" in each
+    )
+    assert "carries −" in label and "+" not in label

@@ -9,7 +9,7 @@ from guidegen.circuit.solve import solve
 from guidegen.circuit.variants import only_run, with_resistor
 from guidegen.guide.format import metered
 from guidegen.guide.predicted import first_power, resistance
-from guidegen.guide.steps.cold_test import minus_way, plus_way
+from guidegen.guide.steps.cold_test import between_ends, minus_way, plus_way
 from tests.guide.projects import Made, changed, fed, make
 
 
@@ -88,3 +88,9 @@ def test_a_meter_widens_a_range_of_ohms() -> None:
     """10 ohm +-0.5: 1 % and 3 steps of 0.1 ohm (tables.limits.METER_OHMS): 9.105 to 10.905, by hand."""
     reading = resistance(10.0, 9.5, 10.5)
     assert (reading.low, reading.high) == pytest.approx((9.105, 10.905))
+
+
+def test_between_the_ends_the_extra_pair_lies_beside_the_string() -> None:
+    """By hand: 11 x 0.25 m x 0.123153 = 0.33867 beside tail 0.06158 + extra 0.10345: 0.11096 ohm."""
+    run = make(changed(runs=[fed("both ends")])).matter.runs[0]
+    assert between_ends(run).expected == pytest.approx(0.11096, abs=1e-4)

@@ -62,6 +62,19 @@ def minus_way(run: RunPlan) -> Predicted:
     return resistance(nominal, low, high + CONTACTS_OHM)
 
 
+def between_ends(run: RunPlan) -> Predicted:
+    """Ohms of one pole from bulb 1 to the last bulb, string and extra pair side by side (`both ends`)."""
+
+    def ohm(factor: Callable[[Conductor], float]) -> float:
+        per_m = run.conductor.ohm_per_m * factor(run.conductor)
+        along = float(run.segment_m[1:].sum()) * per_m
+        around = float(run.segment_m[0]) * per_m + _cable_ohm(run.extra, factor)
+        return along * around / (along + around) if along + around > 0 else 0.0
+
+    low, high = ohm(lambda wire: wire.low_factor), ohm(lambda wire: wire.high_factor)
+    return resistance(ohm(lambda _wire: 1.0), low, high + CONTACTS_OHM)
+
+
 def _wires_ohm(run: RunPlan, pole: str) -> tuple[float, float, float]:
     """Nominal, least and most ohms of the wires in one pole's way."""
     return (

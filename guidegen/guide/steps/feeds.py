@@ -5,7 +5,8 @@ from __future__ import annotations
 from guidegen.circuit.arrangement import RunPlan
 from guidegen.guide.blocks import Check
 from guidegen.guide.matter import Matter
-from guidegen.guide.steps.checks import beep_check
+from guidegen.guide.steps.checks import beep_check, no_short_check, ohms_check
+from guidegen.guide.steps.cold_test import between_ends
 from guidegen.guide.steps.draft import Draft
 from guidegen.guide.steps.joint_words import joint_parts, solder_lines
 from guidegen.guide.tools import Tool
@@ -233,10 +234,29 @@ def _far(matter: Matter, index: int) -> Draft:
             *lines,
             *solder_lines(),
         ),
-        checks=(
-            beep_check(
-                _("From the near end of {extra} to minus of bulb {bulb}").format(extra=extra, bulb=bulb),
-                (_("No beep: solder the joint again. Beep to plus: wrong conductor, change it."),),
-            ),
+        checks=_loop_checks(run) if both else (_return_check(run, index),),
+    )
+
+
+def _return_check(run: RunPlan, index: int) -> Check:
+    return beep_check(
+        _("From the near end of {extra} to minus of bulb {bulb}").format(
+            extra=extra_reference(index), bulb=run.bulbs
         ),
+        (_("No beep: solder the joint again. Beep to plus: wrong conductor, change it."),),
+    )
+
+
+def _loop_checks(run: RunPlan) -> tuple[Check, ...]:
+    """Between the ends the extra pair lies beside the string: the ohms tell whether it is really joined."""
+    if_not = (_("Too much: the extra pair is not joined at one of its ends. Solder that joint again."),)
+    reading = between_ends(run)
+    bulb = run.bulbs
+    return (
+        no_short_check(
+            _("From plus to minus at bulb {bulb}").format(bulb=bulb),
+            (_("Near zero: plus and minus of the extra pair are swapped at one end. Change them there."),),
+        ),
+        ohms_check(_("From plus of bulb 1 to plus of bulb {bulb}").format(bulb=bulb), reading, if_not),
+        ohms_check(_("From minus of bulb 1 to minus of bulb {bulb}").format(bulb=bulb), reading, if_not),
     )

@@ -92,7 +92,13 @@ def _larger_resistor(matter: Matter, index: int) -> Draft:
             predicted_volts(
                 _("Behind the {ohm} resistor, from plus to minus of the run").format(ohm=ohm),
                 test.after_resistor_v,
-                _if_wrong(),
+                (
+                    _(
+                        "Near 0 V: a short in the run. Near the supply's volts: the "
+                        "run is open or the wrong way round."
+                    ),
+                    _("A little off: compare the volts across the resistor; the two add up to the supply's."),
+                ),
             ),
         ),
     )

@@ -90,10 +90,9 @@ def labels(matter: Matter) -> tuple[str, ...]:
         volts=quantity(supply.voltage, "V"), amperes=quantity(fuse, "A")
     )
     rows = [_("Supply plug and socket: {head} · {title}").format(head=head, title=matter.project.title)]
-    rows += [
-        _("{label}: {head} · marked core is +").format(label=cut_label(matter, cut), head=head)
-        for cut in wire_cuts(matter.arrangement)
-    ]
+    for cut in wire_cuts(matter.arrangement):
+        pole = _("carries −") if cut.cores == 1 else _("marked core is +")
+        rows.append(_("{label}: {head} · {pole}").format(label=cut_label(matter, cut), head=head, pole=pole))
     return tuple(rows)
 
 

@@ -20,6 +20,7 @@ from guidegen.guide.kirchhoff import loop_calculation, node_calculation
 from guidegen.guide.matter import Matter
 from guidegen.guide.worked import calculation
 from guidegen.locale import _
+from guidegen.study import led_goal_a
 
 
 def run_sums(matter: Matter, index: int) -> CalculationGroup:
@@ -52,9 +53,7 @@ def _resistor(matter: Matter, index: int) -> list[Calculation]:
     after = work(voltage_after_v, voltage_v=solution.bus_v, current_a=solved.current_a, resistance_ohm=ohm)
     back = work(current_through_a, voltage_v=solution.bus_v, after_v=after.value, resistance_ohm=ohm)
     return [
-        calculation(
-            after, _("Volts behind the resistor"), _("The volts ahead of it are those where the runs branch.")
-        ),
+        calculation(after, _("Volts behind the resistor"), _after_note(matter, index)),
         calculation(
             back,
             _("Current, from the volts across the resistor"),
@@ -65,6 +64,19 @@ def _resistor(matter: Matter, index: int) -> list[Calculation]:
             _("Watts in the resistor, running"),
         ),
     ]
+
+
+def _after_note(matter: Matter, index: int) -> str:
+    """Where the volts ahead come from, and how the resistor was chosen if it was."""
+    run = matter.runs[index]
+    ahead = _("The volts ahead of it are those where the runs branch.")
+    if not run.resistor.chosen:
+        return ahead
+    goal_a = led_goal_a(matter.project, run.led_limit.current_a)
+    chosen = _(
+        "The resistor was chosen: the smallest {series} value at which the mean LED gets no more than {goal}."
+    )
+    return f"{ahead} {chosen.format(series=run.series, goal=quantity(goal_a, 'A'))}"
 
 
 def _ratings(matter: Matter, index: int) -> list[Calculation]:
