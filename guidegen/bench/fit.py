@@ -89,8 +89,9 @@ def fit_string(
     if not usable:
         return _unread(known, early)
     try:
-        return _fit(kind, known, usable, early, meter or Meter())
-    except ArithmeticError:
+        with np.errstate(divide="raise", invalid="raise"):
+            return _fit(kind, known, usable, early, meter or Meter())
+    except (ArithmeticError, np.linalg.LinAlgError):
         return _unread(known, (*early, BenchNote("not fitted")))
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from itertools import pairwise
 from math import hypot
 from typing import Literal
@@ -52,7 +52,7 @@ class BenchNote:
       `led_v`, `led_a`, `least_v`, `most_v`;
     - "current disagrees": amperes by meter against volts over the resistor:
       `meter_a`, `resistor_a`, `expected_a` with burden `burden_ohm`,
-      `needed_burden_ohm` that would explain it;
+      `needed_burden_ohm` that would explain it (left out where none would);
     - "reading unexplained": `measured`, `predicted`, `u` of a reading that
       no curve meets together with the others;
     - "wire near leads": `reading_ohm`, `leads_ohm`, `result_ohm`;
@@ -62,7 +62,7 @@ class BenchNote:
 
     kind: NoteKind
     row: int | None = None
-    values: Mapping[str, float] | None = None
+    values: Mapping[str, float] = field(default_factory=dict)
 
 
 def impossible(readings: tuple[Reading, ...]) -> Iterator[BenchNote]:
@@ -136,8 +136,9 @@ def _currents(model: BenchModel, around: Around) -> Iterator[BenchNote]:
                 "resistor_a": volts.rough_a,
                 "expected_a": volts.rough_a * ratio,
                 "burden_ohm": amperes.burden_ohm,
-                "needed_burden_ohm": amperes.burden_ohm + _more_ohm(ratio, per_ohm, missing),
             }
+            if per_ohm < 0:
+                values["needed_burden_ohm"] = amperes.burden_ohm + _more_ohm(ratio, per_ohm, missing)
             yield BenchNote("current disagrees", volts.row, _floats(values))
 
 
