@@ -23,11 +23,28 @@ def corners_table(matter: Matter) -> Table:
             Column(_("Limit"), numeric=True),
         ),
         rows=tuple(rows),
-        note=_(
+        note=_limits_note(matter)
+        + " "
+        + _(
             "A corner takes every part at the end of its tolerance that makes the quantity worst. Both the "
             "coldest and the "
             "warmest air of the place are solved, and the worse one counts."
         ),
+    )
+
+
+def _limits_note(matter: Matter) -> str:
+    """Where the largest current of one LED is from, run by run."""
+    sources = {
+        "stated": _("as the project file states it"),
+        "cells": _("what fresh cells in its own box drive through it"),
+        "assumed": _("an assumption, since nothing is stated"),
+    }
+    return " ".join(
+        _("Limit of one LED of “{name}”: {source}.").format(
+            name=name, source=sources[matter.runs[matter.first_run_of(name)].led_limit.source]
+        )
+        for name, _kind in matter.kinds
     )
 
 

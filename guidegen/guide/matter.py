@@ -74,6 +74,15 @@ class Matter:
         """Index of the first run that uses a kind of string."""
         return next(index for index, run in enumerate(self.runs) if run.string == name)
 
+    @staticmethod
+    def diode_test_tells(kind: LightString) -> bool:
+        """Whether a meter's diode test can tell which way round a piece is.
+
+        Its few volts light no LEDs in series, and a two-way string conducts
+        both ways.
+        """
+        return kind.leds_in_series == 1 and kind.lit_on_dc == "all"
+
     def kind_of(self, run: RunPlan) -> LightString:
         """The kind of string of a run."""
         return self.project.strings[run.string]

@@ -178,3 +178,23 @@ def test_every_run_has_its_group(cut_and_joined: Made) -> None:
         "run-1-shelf",
         "run-2-window",
     ]
+
+
+@pytest.mark.parametrize("feed", FEEDS)
+@pytest.mark.parametrize("bulbs", [1, 2])
+def test_runs_of_one_and_two_bulbs_have_their_steps_too(feed: str, bulbs: int) -> None:
+    made = make(changed(runs=[fed(feed, bulbs)]))
+    assert "all-runs" in made.identities
+
+
+def test_twelve_runs_with_long_names_have_a_group_each() -> None:
+    names = [f"the {number}th rail over the long potting bench" for number in range(12)]
+    runs = [{**fed("one end", 2), "name": name} for name in names]
+    groups = make(changed(runs=runs)).page("build.html").groups
+    assert sum(group.anchor.startswith("run-") for group in groups) == 12
+
+
+def test_leds_in_series_are_not_told_apart_by_diode_test(without_resistor: Made) -> None:
+    """A meter's few volts light no three LEDs in series, so “OL” would prove nothing."""
+    meters = [check.meter for step in without_resistor.steps for check in step.checks]
+    assert not any("diode test" in meter for meter in meters)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from guidegen.guide.blocks import Check
 from guidegen.guide.format import quantity
 from guidegen.guide.matter import Matter
+from guidegen.guide.meters import diode
 from guidegen.guide.steps.checks import look_check, predicted_volts, same_way_round_check
 from guidegen.guide.steps.draft import Draft, DraftGroup
 from guidegen.guide.steps.identify import supply_text
@@ -91,20 +92,44 @@ def _polarity(matter: Matter, name: str, kind: LightString) -> Draft:
             _("Mark plus with the pen at both ends of the string, following the wire with the beeper."),
             _("Take the cells out for good, or unplug the adapter. Take the clips off."),
         ),
-        checks=(_diode_check(kind),),
+        checks=_plus_checks(matter, kind),
     )
 
 
-def _diode_check(kind: LightString) -> Check:
+def _plus_checks(matter: Matter, kind: LightString) -> tuple[Check, ...]:
     if kind.lit_on_dc != "all":
-        return look_check(
-            _("Clips swapped"),
-            _("the other half shines"),
-            (_("Nothing shines: it is a one-way string. Write “lit_on_dc: all” into the project file."),),
+        return (
+            look_check(
+                _("Clips swapped"),
+                _("the other half shines"),
+                (_("Nothing shines: it is a one-way string. Write “lit_on_dc: all” into the project file."),),
+            ),
         )
-    return same_way_round_check(
-        _("From plus to minus of the string"),
-        (_("It shows volts or glows: the mark is on the wrong wire, or this is a two-way string."),),
+    if not matter.diode_test_tells(kind):
+        return (
+            look_check(
+                _("Clips swapped"),
+                _("dark"),
+                (_("It shines both ways: a two-way string. Stop and go back to the test for that."),),
+            ),
+        )
+    return (
+        Check(
+            what=_("From plus to minus of the string"),
+            meter=_("{diode}; red lead on plus, black lead on minus").format(diode=diode()),
+            expected=_("some volts"),
+            range="",
+            if_not=(
+                _(
+                    "“OL”: your meter cannot light these LEDs. Its diode test then proves nothing later either: "
+                    "find plus by light, and trust the marks and the ohms."
+                ),
+            ),
+        ),
+        same_way_round_check(
+            _("From minus to plus of the string"),
+            (_("It shows volts or glows: the mark is on the wrong wire, or this is a two-way string."),),
+        ),
     )
 
 

@@ -135,7 +135,7 @@ def _ways(run: RunPlan) -> tuple[Check, ...]:
 
 
 def _polarity(matter: Matter, run: RunPlan) -> tuple[Check, ...]:
-    if matter.kind_of(run).lit_on_dc != "all":
+    if not matter.diode_test_tells(matter.kind_of(run)):
         return ()
     return tuple(
         same_way_round_check(

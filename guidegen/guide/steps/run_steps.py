@@ -141,7 +141,7 @@ def _join(matter: Matter, index: int, place: int, bulb: int) -> Draft:
         tools=(Tool.METER, Tool.STRIPPER, Tool.IRON, Tool.PEN, Tool.GLASSES),
         topics=("soldering", "outdoors-joints", "polarity"),
         do=(
-            _("Find plus of both pieces with the diode test, and mark it at the ends that meet."),
+            _find_plus(matter, run),
             open_end,
             _(
                 "Bare 15 mm of both wires in front of bulb {bulb}. Cut one conductor 3 cm shorter on each "
@@ -167,8 +167,21 @@ def _join(matter: Matter, index: int, place: int, bulb: int) -> Draft:
     )
 
 
+def _find_plus(matter: Matter, run: RunPlan) -> str:
+    if matter.diode_test_tells(matter.kind_of(run)):
+        return _(
+            "Find plus of both pieces: on diode test the way round that shows volts has the red lead on "
+            "plus. “OL” both "
+            "ways: light the piece on its own box instead. Mark plus at the ends that meet."
+        )
+    return _(
+        "Find plus of both pieces by lighting each on its own box, "
+        "as before. Mark plus at the ends that meet."
+    )
+
+
 def _way_round(matter: Matter, run: RunPlan, bulb: int) -> tuple[Check, ...]:
-    if matter.kind_of(run).lit_on_dc != "all":
+    if not matter.diode_test_tells(matter.kind_of(run)):
         return ()
     return (
         same_way_round_check(
