@@ -13,6 +13,8 @@ import click
 
 from guidegen.locale import _, ngettext
 
+MOST_SHOWN = 100  # faults; a file that is no project at all can have a hundred thousand
+
 
 class GuidegenError(click.ClickException):
     """The project cannot be carried on with; exit status 1."""
@@ -62,10 +64,12 @@ class ProjectError(GuidegenError):
         self.faults = faults
 
     def format_message(self) -> str:
-        """Every fault, then their number."""
-        count = len(self.faults)
+        """Every fault (of very many, the first), then their number."""
+        count, shown = len(self.faults), self.faults[:MOST_SHOWN]
         total = ngettext("{count} error in the project file", "{count} errors in the project file", count)
-        return "\n".join([*(fault.text() for fault in self.faults), total.format(count=count)])
+        if count > MOST_SHOWN:
+            total = _("more than {count} errors in the project file; the first {count} are shown")
+        return "\n".join([*(fault.text() for fault in shown), total.format(count=len(shown))])
 
 
 class OutputError(GuidegenError):

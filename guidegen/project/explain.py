@@ -8,6 +8,7 @@ from typing import Any
 
 from pydantic import ValidationError
 
+from guidegen.errors import MOST_SHOWN
 from guidegen.locale import _
 from guidegen.project.fields import choices_of, expected_at, inner_type, model_of, type_at
 from guidegen.project.keys import Key, key_text
@@ -28,9 +29,9 @@ class Wrong:
 
 def wrongs(error: ValidationError) -> tuple[Wrong, ...]:
     """The refusals in a validation error."""
+    details = error.errors(include_url=False, include_input=False)
     return tuple(
-        Wrong(tuple(detail["loc"]), detail["type"], _reason(detail.get("ctx", {})))
-        for detail in error.errors(include_url=False, include_input=False)
+        Wrong(tuple(detail["loc"]), detail["type"], _reason(detail.get("ctx", {}))) for detail in details
     )
 
 
@@ -41,20 +42,23 @@ def _reason(context: dict[str, Any]) -> str:
 
 def meant(found: tuple[Wrong, ...]) -> dict[Key, Key]:
     """Of every misspelt key, the key that was probably meant."""
-    pairs = {wrong.key: _meant(wrong.key) for wrong in found if wrong.type == "extra_forbidden"}
+    unknown = [wrong.key for wrong in found if wrong.type == "extra_forbidden"][: MOST_SHOWN + 1]
+    pairs = {key: _meant(key) for key in unknown}
     return {key: other for key, other in pairs.items() if other}
 
 
 def _meant(key: Key) -> Key | None:
     model = model_of(type_at(key[:-1]))
-    near = nearest(str(key[-1]), model.model_fields) if model else None
+    word = str(key[-1]).split(":")[0]  # `area:0.5 mm2`, without a space, is a key in braces
+    near = nearest(word, model.model_fields) if model else None
     return (*key[:-1], near) if near else None
 
 
 def explain(tree: Tree, found: tuple[Wrong, ...]) -> None:
     """Add a fault to the tree for every refusal that is not told already."""
     misspelt = meant(found)
-    for wrong in found:
+    told = sorted(found, key=lambda wrong: tree.place(wrong.key))[: MOST_SHOWN + 1]
+    for wrong in told:
         if wrong.type == "missing" and wrong.key in misspelt.values():
             continue  # told once, at the misspelt key
         if not any(wrong.key[: len(key)] == key for key in tree.spoiled):
@@ -123,12 +127,12 @@ def _tell_unknown(tree: Tree, wrong: Wrong) -> None:
 
 def _mend_unknown(parents: Key, name: str) -> str:
     near = _meant((*parents, name))
-    if near:
-        return _("did you mean {name}?").format(name=near[-1])
-    if name[:1].isdigit():
-        return _("in braces a comma ends the value; write a decimal point, not a comma")
     if ":" in name:
         return _("write a space behind the colon")
+    if near:
+        return _("did you mean {name}?").format(name=near[-1])
+    if name == "<<":
+        return _("write the keys themselves here; << takes over nothing")
     homes = list(_homes(Project, "", name))
     if homes:
         return _("move it; it belongs in {place}").format(place=_(" or ").join(homes))

@@ -86,10 +86,18 @@ def _words(kind: Any) -> str:
     if choices:
         return _("one of: {choices}").format(choices=", ".join(choices))
     if model is not None:
-        return _("the keys {keys}").format(keys=", ".join(model.model_fields))
+        return _keys(model)
     if get_origin(bare(kind)) is tuple:
         return _("a list, each entry behind a dash")
     return _("names of your own, each with its keys")
+
+
+def _keys(model: type[Model]) -> str:
+    needed = ", ".join(name for name, field in model.model_fields.items() if field.is_required())
+    others = ", ".join(name for name, field in model.model_fields.items() if not field.is_required())
+    if not needed:
+        return _("any of the keys {others}").format(others=others)
+    return _("the keys {needed}; if need be {others}").format(needed=needed, others=others or _("no other"))
 
 
 def _parts(kind: Any) -> Iterator[Any]:

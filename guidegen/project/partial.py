@@ -7,8 +7,9 @@ asks for one of them cannot be made, and `attempt` passes over it.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator
+from dataclasses import dataclass
 from functools import cache
-from typing import Any, TypeVar, get_origin
+from typing import Any, TypeVar, cast, get_origin
 
 from pydantic import TypeAdapter
 
@@ -20,31 +21,42 @@ M = TypeVar("M", bound=Model)
 T = TypeVar("T")
 
 
-def partial(model: type[M], data: Any, bad: Collection[Key], key: Key = ()) -> M:
+def partial(model: type[M], data: Any, bad: Collection[Key]) -> M:
     """The model made of `data`, without the attributes whose keys are in `bad`."""
+    around = {key[:length] for key in bad for length in range(len(key) + 1)}
+    return _model(model, data, _Wrong(frozenset(bad), frozenset(around)), ())
+
+
+@dataclass(frozen=True)
+class _Wrong:
+    keys: frozenset[Key]
+    around: frozenset[Key]  # these keys and all that hold them
+
+
+def _model(model: type[M], data: Any, wrong: _Wrong, key: Key) -> M:
     good, lacking = {}, set()
     for name, field in model.model_fields.items():
         inner = (*key, name)
-        if inner in bad or not isinstance(data, dict):
+        if inner in wrong.keys or not isinstance(data, dict):
             lacking.add(name)
         elif data.get(name) is not None:
-            good[name] = _value(full_type(field), data[name], bad, inner)
-    part: M = model.model_construct(**good)
+            good[name] = _value(full_type(field), data[name], wrong, inner)
+    part = cast("M", model.model_construct(**good))
     for name in lacking:
         part.__dict__.pop(name, None)
     return part
 
 
-def _value(kind: Any, data: Any, bad: Collection[Key], key: Key) -> Any:
-    if not any(other[: len(key)] == key for other in bad):
+def _value(kind: Any, data: Any, wrong: _Wrong, key: Key) -> Any:
+    if key not in wrong.around:
         return adapter(kind).validate_python(data)
     model = model_of(kind)
     if model is not None:
-        return partial(model, None if key in bad else data, bad, key)
+        return _model(model, None if key in wrong.keys else data, wrong, key)
     inner = inner_type(kind, 0)
     if get_origin(bare(kind)) is dict:
-        return {name: _value(inner, value, bad, (*key, name)) for name, value in data.items()}
-    return tuple(_value(inner, value, bad, (*key, index)) for index, value in enumerate(data))
+        return {name: _value(inner, value, wrong, (*key, name)) for name, value in data.items()}
+    return tuple(_value(inner, value, wrong, (*key, index)) for index, value in enumerate(data))
 
 
 @cache

@@ -10,13 +10,13 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from decimal import Decimal
-from difflib import get_close_matches
 from functools import cache
 from typing import Annotated, Any, Literal
 
 from guidegen.locale import N_, _
 from guidegen.project.plain import LONGEST, NUMBER, GaugeReader, Reader, UnreadableError, plain_spaces
 from guidegen.project.units import UnknownUnitError, known_unit, measures, spellings
+from guidegen.project.writing import nearest
 
 
 @dataclass(frozen=True)
@@ -124,7 +124,7 @@ _TRAPS = [
         ),
         (
             r"[+-]?(?:\.?(?:nan|inf|infinity))\b",
-            N_("write a real number; leave the key out if the value is not known; such as {example}"),
+            N_("write a real number, such as {example}"),
         ),
         (
             r"[+-]?[0-9.]+\s*(?:\.\.+|…|-|–|—|to|±|\+/?-)\s*[0-9]",
@@ -141,12 +141,14 @@ _TRAPS = [
 
 
 def _mend_unit(unit: str, kind: Kind) -> str:
-    near = get_close_matches(plain_unit(unit), sorted(spellings()), n=1)
-    near = [name for name in near if measures(name) == measures(plain_unit(kind.units.split(",")[0]))]
+    """What to do about a unit that is not known."""
+    first = unit.split(maxsplit=1)[0]
+    if measures(plain_unit(first)) or not plain_unit(first)[0].isalpha():
+        return _("write only one number, a space and a unit, such as {example}").format(example=kind.example)
+    known = measures(plain_unit(kind.units.split(",")[0]))
+    near = nearest(unit, (name for name in spellings() if len(name) > 2 and measures(name) == known))
     if near:
-        return _("{unit} is no unit known here; did you mean {near}? use one of {units}").format(
-            unit=unit, near=near[0], units=kind.units
-        )
+        return _("did you mean {near}? use one of {units}").format(near=near, units=kind.units)
     return _("{unit} is no unit known here; use one of {units}").format(unit=unit, units=kind.units)
 
 
@@ -176,8 +178,9 @@ class Quantity(Reader):
     def expected(self) -> str:
         """What a person should write, in words."""
         kind, (low, high) = KINDS[self.dimension], self.bounds()
-        form = N_("{noun} from {low} to {high}, or 0, with its unit, such as {example}") if self.zero else ""
-        form = form or N_("{noun} from {low} to {high}, with its unit, such as {example}")
+        form = N_("{noun} with its unit, {low} to {high}, such as {example}")
+        if self.zero:
+            form = N_("{noun} with its unit, 0 or {low} to {high}, such as {example}")
         if self.dimension == "ratio":
             form = N_("{noun} from {low} to {high}, such as 0.05 or {example}")
         return _(form).format(noun=_(kind.noun), low=low, high=high, example=kind.example)
@@ -199,7 +202,11 @@ class Quantity(Reader):
         if number < 0 and self.dimension != "temperature":
             return _("write it without the minus sign")
         if number == 0:
-            return _("write a value above zero, or leave the key out if it is not known")
+            return _("write a value above zero")
+        if self.dimension == "ratio":
+            return _("check the number; a half is 0.5 or 50 %")
+        if self.dimension == "temperature":
+            return _("check the number and its unit")
         return _(
             "check the number and its unit; a prefix may have slipped (m is milli, k is kilo, M is mega)"
         )

@@ -97,8 +97,8 @@ class StringWire(Model):
         None, description=N_("What the meter reads with its leads touched together, ohm; default 0 ohm")
     )
     per_length: ResistancePerLength | None = Field(None, description=N_("One conductor, ohm/m"))
-    area: Area | None = Field(None, description=N_("Conductor area, m2 (written as mm2)"))
-    gauge: Gauge | None = Field(None, description=N_("American wire gauge number (written as 28 AWG)"))
+    area: Area | None = Field(None, description=N_("Conductor area, m2; written as mm2"))
+    gauge: Gauge | None = Field(None, description=N_("American wire gauge number; written as 28 AWG"))
     material: Material | None = Field(None, description=N_("Conductor material; default copper"))
 
 

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+import re
+
 import yaml
 
 from guidegen.errors import Fault
 from guidegen.locale import N_, _
+from guidegen.project.source import place_in
 from guidegen.project.writing import one_line
+
+_NO_CHARACTER = re.compile(r"\\U(?!000|0010)[0-9A-Fa-f]{8}")  # an escape beyond the last character
 
 # A piece of the parser's message, what was expected, how to mend it; the
 # first that fits counts.  The `scanning a quoted` rows stand before the general ones.
@@ -41,6 +46,16 @@ _WORDS = (
         "parsing a flow",
         N_("a comma between the entries and a bracket at the end"),
         N_("close every { with } and every [ with ], and put commas between the entries"),
+    ),
+    (
+        "but found '}'",
+        N_("as many brackets closed as opened"),
+        N_("delete the bracket too many"),
+    ),
+    (
+        "but found ']'",
+        N_("as many brackets closed as opened"),
+        N_("delete the bracket too many"),
     ),
     (
         "parsing a block",
@@ -78,29 +93,39 @@ _WORDS = (
         N_("delete the line that begins with %"),
     ),
 )
+_BEHIND_VALUE = (
+    "",
+    N_("nothing more behind the value"),
+    N_("put straight quotes around the whole text, or begin a new line"),
+)
 _OTHER = ("", N_("keys and values in YAML"), N_("compare the line with the sample project and write it anew"))
 
 
 def syntax_fault(error: Exception, text: str, name: str) -> Fault:
     """The fault behind an error of the YAML parser."""
-    message = _message(error)
-    _piece, expected, mend = next((row for row in _WORDS if row[0] in message), _OTHER)
-    line, column = _place(error)
-    lines = text.split("\n")
-    came = one_line(lines[line - 1]) if line and line <= len(lines) else ""
-    return Fault(name, line, column, "", came or _("the end of the file"), _(expected), _(mend))
+    line, column = _place(error, text)
+    written = text.split("\n")[line - 1] if line else ""
+    _piece, expected, mend = _row(_message(error), written[: (column or 1) - 1])
+    return Fault(name, line, column, "", one_line(written) or _("the end of the file"), _(expected), _(mend))
+
+
+def _row(message: str, before: str) -> tuple[str, str, str]:
+    """The words for a message, by what stands before the place on its line."""
+    row = next((row for row in _WORDS if row[0] in message), _OTHER)
+    behind_value = row[0] == "parsing a block" and before.strip(" -")
+    return _BEHIND_VALUE if behind_value else row
 
 
 def _message(error: Exception) -> str:
     if isinstance(error, yaml.MarkedYAMLError):
         return f"{error.context} {error.problem}"
-    return "scanning a double-quoted scalar" if isinstance(error, ValueError) else str(error)
+    return str(error) if isinstance(error, yaml.YAMLError) else "scanning a double-quoted scalar"
 
 
-def _place(error: Exception) -> tuple[int | None, int | None]:
+def _place(error: Exception, text: str) -> tuple[int | None, int | None]:
     """Where to look: at the start of an unclosed key, quote or bracket, else where the parser stopped."""
     if not isinstance(error, yaml.MarkedYAMLError):
-        return None, None
+        return place_in(text, found.start()) if (found := _NO_CHARACTER.search(text)) else (None, None)
     opened = ("simple key", "quoted scalar", "flow")
     begun = error.context_mark and any(word in (error.context or "") for word in opened)
     mark = error.context_mark if begun else error.problem_mark or error.context_mark

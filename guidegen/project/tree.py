@@ -13,8 +13,8 @@ from typing import Any
 
 import yaml
 
-from guidegen.errors import Fault
-from guidegen.locale import _
+from guidegen.errors import MOST_SHOWN, Fault
+from guidegen.locale import _, ngettext
 from guidegen.project.keys import Key, key_text
 from guidegen.project.plain import SPACES, plain_spaces
 from guidegen.project.source import CONTROL
@@ -23,6 +23,7 @@ from guidegen.project.writing import one_line, without_smart_quotes
 
 Place = tuple[int, int]
 DEEPEST = 20  # levels; the schema needs seven
+MOST_VALUES = 20_000  # a run with all its keys has about fifteen
 _NOTHING = {"", "~", "null", "Null", "NULL"}
 
 
@@ -79,7 +80,8 @@ def describe(value: Any) -> str:
             _("keys and values: {keys}").format(keys=one_line(", ".join(map(str, value)))) if value else "{}"
         )
     if isinstance(value, list):
-        return _("a list of {count}").format(count=len(value)) if value else "[]"
+        many = ngettext("a list of {count} entry", "a list of {count} entries", len(value))
+        return many.format(count=len(value)) if value else "[]"
     return one_line(str(value)) or '""'
 
 
@@ -123,13 +125,7 @@ class _Grower:
     def value(self, event: yaml.Event, key: Key) -> Any:
         """The data of one value, whose first event is at hand."""
         self.tree.values[key] = _start(event)
-        if len(key) > DEEPEST:
-            expected, mend = (
-                _("at most {count} levels").format(count=DEEPEST),
-                _("check the brackets and dashes"),
-            )
-            self.tree.complain(_start(event), key[:3], _("lists or keys nested too deep"), expected, mend)
-            raise _StopError
+        self._refuse_excess(event, key)
         self._refuse_magic(event, key)
         if isinstance(event, yaml.MappingStartEvent):
             return self.mapping(key)
@@ -140,6 +136,7 @@ class _Grower:
     def mapping(self, key: Key) -> dict[str, Any]:
         """Keys and values up to the end of the mapping; of a key written twice, the first counts."""
         data: dict[str, Any] = {}
+        last = ""
         while not isinstance(event := next(self.events), yaml.MappingEndEvent):
             name = self.key_name(event, key)
             inner = (*key, name)
@@ -147,6 +144,8 @@ class _Grower:
             if known is None:
                 self.tree.keys[inner] = _start(event)
                 data[name] = self.value(next(self.events), inner)
+                self._join_decimal_comma(data, inner, last)
+                last = name
                 continue
             self._told_twice(event, inner, known)
             self.skip(next(self.events))
@@ -159,8 +158,7 @@ class _Grower:
             return plain_spaces(self._text(event, key))
         expected, mend = _("a word as key"), _("write the key as a word before the colon")
         self.tree.complain(_start(event), key, _("a list, keys or an alias as key"), expected, mend)
-        self.skip(event)
-        return ""
+        raise _StopError
 
     def sequence(self, key: Key) -> list[Any]:
         """Entries up to the end of the list."""
@@ -183,6 +181,8 @@ class _Grower:
             depth -= isinstance(event, yaml.CollectionEndEvent)
             if depth == 0:
                 return
+            if depth > DEEPEST:
+                raise _StopError
             event = next(self.events)
 
     def _text(self, event: yaml.ScalarEvent, key: Key) -> str:
@@ -195,9 +195,30 @@ class _Grower:
             self.tree.complain(_start(event), key, came, _("text that can be seen"), mend)
         return without_smart_quotes(text.translate(SPACES))
 
+    def _join_decimal_comma(self, data: dict[str, Any], key: Key, last: str) -> None:
+        """Put `{area: 0,5 mm2}` together again, where YAML sees a second key `5 mm2`."""
+        name, before = str(key[-1]), data.get(last)
+        if data[name] is None and name[:1].isdigit() and isinstance(before, str) and before[-1:].isdigit():
+            data[last] = f"{before},{name}"
+            del data[name], self.tree.keys[key], self.tree.values[key]
+
     def _told_twice(self, event: yaml.Event, key: Key, first: Place) -> None:
         came = _("this key a second time; the first is in line {line}").format(line=first[0])
         self.tree.complain(_start(event), key, came, _("each key once"), _("delete one of the two"))
+
+    def _refuse_excess(self, event: yaml.Event, key: Key) -> None:
+        """Stop at a file that is no project of a person's."""
+        came = mend = ""
+        if len(key) > DEEPEST:
+            came, mend = _("lists or keys nested too deep"), _("check the brackets and dashes")
+        elif len(self.tree.values) > MOST_VALUES or len(self.tree.faults) > MOST_SHOWN:
+            came, mend = _("too many values or errors"), _("split the project into several files")
+        if came:
+            expected = _("at most {levels} levels and {values} values").format(
+                levels=DEEPEST, values=MOST_VALUES
+            )
+            self.tree.complain(_start(event), key[:3], came, expected, mend)
+            raise _StopError
 
     def _refuse_magic(self, event: yaml.Event, key: Key) -> None:
         """Aliases, anchors and tags: a stranger should read every value where it stands."""
@@ -208,7 +229,8 @@ class _Grower:
         if isinstance(event, yaml.AliasEvent):
             came = f"*{anchor}"
         else:
-            came = f"&{anchor}" if anchor else f"!{str(tag).removeprefix('!')}"
+            short = str(tag).replace("tag:yaml.org,2002:", "!!")
+            came = f"&{anchor}" if anchor else short
         expected = _("plain values, without anchors, aliases or tags")
         mend = _("write the value out; put quotes around text that begins with *, & or !")
         self.tree.complain(_start(event), key, one_line(came), expected, mend)
