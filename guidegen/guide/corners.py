@@ -27,8 +27,7 @@ def corners_table(matter: Matter) -> Table:
         + " "
         + _(
             "A corner takes every part at the end of its tolerance that makes the quantity worst. Both the "
-            "coldest and the "
-            "warmest air of the place are solved, and the worse one counts."
+            "coldest and the warmest air of the place are solved, and the worse one counts."
         ),
     )
 

@@ -47,8 +47,7 @@ def _run(matter: Matter, index: int) -> str:
     light = solved.light[lit]
     return _(
         "{run}: brightest at bulb {brightest}, dimmest at bulb {dimmest}, which gives {evenness} of that "
-        "light; to "
-        "the eye about {seen}."
+        "light; to the eye about {seen}."
     ).format(
         run=run.name,
         brightest=_bulbs(lit, light >= light.max() * (1 - _ALIKE)),
@@ -67,8 +66,7 @@ def _bulbs(lit: NDArray[np.intp], chosen: NDArray[np.bool_]) -> str:
 def _seen() -> str:
     return _(
         "How even it looks is an estimate: the eye makes differences smaller than they are. The physical "
-        "figure is the "
-        "one that goals are held against."
+        "figure is the one that goals are held against."
     )
 
 

@@ -29,6 +29,5 @@ def amperes_in_line() -> str:
     """Setting for current, in line."""
     return _(
         "Meter on DC amperes, red lead in the A socket that suits the current, in line with the + wire; "
-        "never "
-        "across the supply"
+        "never across the supply"
     )

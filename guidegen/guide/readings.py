@@ -28,13 +28,12 @@ def readings_page(matter: Matter, cautions: Sequence[Placed]) -> ReadingsPage:
             _("All runs lit for five minutes, with their own resistors, fuse in place."),
             _(
                 "The range holds 95 of 100 readings of a build without fault: spread of parts, supply, "
-                "warmth and the "
-                "meter are in it. A reading just outside is a reason to look, not proof of a fault."
+                "warmth and the meter are in it. A reading just outside is a reason to look, not proof of a "
+                "fault."
             ),
             _(
                 "Volts across the resistor divided by its ohms tell the current best. A meter in line adds "
-                "ohms of its "
-                "own; the currents below already allow for that."
+                "ohms of its own; the currents below already allow for that."
             ),
         ),
         cautions=_cautions(cautions),

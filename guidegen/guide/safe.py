@@ -14,10 +14,8 @@ def safety_page(cautions: Sequence[Placed]) -> SafetyPage:
     return SafetyPage(
         first_line=_(
             "Local codes and licensed practice come before this guide. Where they say otherwise, follow "
-            "them. This "
-            "guide is about the low-voltage side of a finished, approved supply; it tells nothing about "
-            "mains work, "
-            "which belongs to a licensed person."
+            "them. This guide is about the low-voltage side of a finished, approved supply; it tells nothing "
+            "about mains work, which belongs to a licensed person."
         ),
         cautions=tuple(each.caution for each in cautions),
     )

@@ -94,8 +94,9 @@ def changed(**changes: Any) -> dict[str, Any]:
 
 def fed(feed: str, bulbs: int = 12, **more: Any) -> dict[str, Any]:
     """A run with this feed."""
-    run = {"name": "shelf", "bulbs": bulbs, "feed": feed, "resistor": "15 ohm", "feeder": FEEDER, **more}
-    return run if feed == "one end" else {**run, "extra_wire": EXTRA}
+    run = {"name": "shelf", "bulbs": bulbs, "feed": feed, "resistor": "15 ohm", "feeder": FEEDER}
+    extra = {} if feed == "one end" else {"extra_wire": EXTRA}
+    return {**run, **extra, **more}
 
 
 def make(project: dict[str, Any]) -> Made:

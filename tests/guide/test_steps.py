@@ -183,13 +183,13 @@ def test_every_run_has_its_group(cut_and_joined: Made) -> None:
 @pytest.mark.parametrize("feed", FEEDS)
 @pytest.mark.parametrize("bulbs", [1, 2])
 def test_runs_of_one_and_two_bulbs_have_their_steps_too(feed: str, bulbs: int) -> None:
-    made = make(changed(runs=[fed(feed, bulbs)]))
+    made = make(changed(runs=[fed(feed, bulbs, resistor="330 ohm")]))
     assert "all-runs" in made.identities
 
 
 def test_twelve_runs_with_long_names_have_a_group_each() -> None:
     names = [f"the {number}th rail over the long potting bench" for number in range(12)]
-    runs = [{**fed("one end", 2), "name": name} for name in names]
+    runs = [{**fed("one end", 2, resistor="330 ohm"), "name": name} for name in names]
     groups = make(changed(runs=runs)).page("build.html").groups
     assert sum(group.anchor.startswith("run-") for group in groups) == 12
 

@@ -25,8 +25,7 @@ def bench(matter: Matter) -> DraftGroup:
         title=_("On the bench: one whole string"),
         intro=_(
             "One string, still whole, on the real supply behind a resistor. If it reads as expected here, "
-            "the "
-            "rest of the guide fits your strings."
+            "the rest of the guide fits your strings."
         ),
         steps=tuple(steps),
     )
@@ -45,8 +44,7 @@ def _free_the_tail(matter: Matter, name: str) -> Draft:
             _("Cut both wires 5 cm from the box. The box keeps two short wires for the next step."),
             _(
                 "Bare 10 mm of all four ends. Thin wire may be lacquered: scrape it bright, then tin it "
-                "(cover it with "
-                "solder)."
+                "(cover it with solder)."
             ),
             _("Bend the ends apart. They must not touch."),
         ),
@@ -72,8 +70,7 @@ def _polarity(matter: Matter, name: str, kind: LightString) -> Draft:
         title=_("Find plus with the meter"),
         why=_(
             "A rib, a stripe or a colour does not tell which wire is plus. The LEDs do: they let current "
-            "through one "
-            "way only."
+            "through one way only."
         ),
         parts=(_("one string “{name}”").format(name=name), _("its own box, with its cells or adapter")),
         tools=(Tool.METER, Tool.CLIP_LEADS, Tool.PEN),
@@ -81,13 +78,11 @@ def _polarity(matter: Matter, name: str, kind: LightString) -> Draft:
         do=(
             _(
                 "Clip the string's two wires to the two wires of its own box, and put the cells in or plug "
-                "it in. Dark: "
-                "swap the clips."
+                "it in. Dark: swap the clips."
             ),
             _(
                 "While it shines, meter on DC volts, leads on the two wires. No minus sign: the red lead is "
-                "on plus. A "
-                "minus sign: the black lead is on plus."
+                "on plus. A minus sign: the black lead is on plus."
             ),
             _("Mark plus with the pen at both ends of the string, following the wire with the beeper."),
             _("Take the cells out for good, or unplug the adapter. Take the clips off."),
@@ -121,7 +116,7 @@ def _plus_checks(matter: Matter, kind: LightString) -> tuple[Check, ...]:
             range="",
             if_not=(
                 _(
-                    "“OL”: your meter cannot light these LEDs. Its diode test then proves nothing later either: "
+                    "“OL”: your meter cannot light these LEDs. Its diode test proves nothing later either: "
                     "find plus by light, and trust the marks and the ohms."
                 ),
             ),
@@ -165,8 +160,7 @@ def _if_off() -> tuple[str, ...]:
         _("Measure the resistor alone with the meter on ohms: is it the right one?"),
         _(
             "Compare a second string. If both read alike, your LEDs differ: write these readings into the "
-            "project "
-            "file under “bench” and make the guide anew before you go on."
+            "project file under “bench” and make the guide anew before you go on."
         ),
     )
 

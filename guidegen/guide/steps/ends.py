@@ -60,8 +60,7 @@ def _cap_lines(end: DeadEnd, where: str) -> tuple[str, ...]:
         _("Cut one conductor 2 cm shorter than the other, so that the ends never lie side by side."),
         _(
             "Slide a cap sleeve over each conductor apart, 1 cm beyond its end. Shrink each and pinch the "
-            "tip shut "
-            "while it is warm."
+            "tip shut while it is warm."
         ),
         _("Slide an outer sleeve over both. Shrink it after the test under power."),
     )
@@ -87,8 +86,7 @@ def strain_relief(matter: Matter, index: int) -> Draft:
         do=(
             _(
                 "At each joint, lay both cables in a small loop and tie them together 3 cm before and 3 cm "
-                "behind the "
-                "joint."
+                "behind the joint."
             ),
             _("Pull at both sides: the ties take the pull and the joint stays slack."),
             _("Do the same where a cable goes into the ventilated box, a terminal or the socket."),

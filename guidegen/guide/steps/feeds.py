@@ -78,8 +78,8 @@ def _near_lines(run: RunPlan, index: int) -> tuple[str, ...]:
         ),
         "both ends": (
             _(
-                "Join three wires: {plus}, plus of the extra pair {extra}, plus of the wire in front of "
-                "bulb 1."
+                "Join three wires: {plus}, plus of the extra pair {extra}, plus of the wire in front of bulb "
+                "1."
             ),
             _("Join three wires: {minus}, minus of {extra}, minus of the wire in front of bulb 1."),
         ),
@@ -108,8 +108,7 @@ def _near_why(run: RunPlan) -> str:
         "both ends": _("Fed at both ends, the bulbs far away get as much as the near ones."),
         "opposite ends": _(
             "Plus comes in at bulb 1 and minus leaves from the last bulb, so that every bulb has the same "
-            "length of "
-            "wire in all."
+            "length of wire in all."
         ),
     }[run.feed]
 
@@ -179,8 +178,7 @@ def _tap(matter: Matter, index: int) -> Draft:
         do=(
             _(
                 "Right behind bulb {bulb}, within 2 cm, cut both wires of the string and bare 15 mm of all "
-                "four "
-                "ends. Push the sleeves onto the cables first."
+                "four ends. Push the sleeves onto the cables first."
             ).format(bulb=bulb),
             _("Three wires plus to plus: both plus ends of the string and plus of {extra}.").format(
                 extra=extra
@@ -227,9 +225,8 @@ def _far(matter: Matter, index: int) -> Draft:
         topics=_TOPICS,
         do=(
             _(
-                "Bare 15 mm of the wires right behind bulb {bulb}. If the string ends closed there, open "
-                "the bulb's "
-                "cover, or tap the wire within 1 cm in front of it."
+                "Bare 15 mm of the wires right behind bulb {bulb}. If the string ends closed there, open the "
+                "bulb's cover, or tap the wire within 1 cm in front of it."
             ).format(bulb=bulb),
             *lines,
             *solder_lines(),

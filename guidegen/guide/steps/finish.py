@@ -112,8 +112,7 @@ def _hang(matter: Matter) -> Draft:
         lines += [
             _(
                 "Let every cable hang in a loop lower than the joint or entry it leads to, so that water "
-                "drips off "
-                "before it."
+                "drips off before it."
             ),
             _("Keep joints off the ground and out of gutters."),
         ]

@@ -30,8 +30,7 @@ def power(matter: Matter) -> DraftGroup:
         title=_("First power"),
         intro=_(
             "Each run first gets little current through a larger resistor. A mistake then shows itself in "
-            "dim "
-            "light and a wrong reading, not in heat. Unplug before you change anything."
+            "dim light and a wrong reading, not in heat. Unplug before you change anything."
         ),
         steps=tuple(steps),
     )
@@ -65,8 +64,7 @@ def _larger_resistor(matter: Matter, index: int) -> Draft:
     place = (
         _(
             "Unclamp {resistor} from the feeder's + core. Clip the {ohm} resistor between the + common "
-            "connector and that "
-            "core."
+            "connector and that core."
         ).format(resistor=resistor_reference(index), ohm=ohm)
         if run.resistor.fitted
         else _(
@@ -94,8 +92,8 @@ def _larger_resistor(matter: Matter, index: int) -> Draft:
                 test.after_resistor_v,
                 (
                     _(
-                        "Near 0 V: a short in the run. Near the supply's volts: the "
-                        "run is open or the wrong way round."
+                        "Near 0 V: a short in the run. Near the supply's volts: the run is open or the wrong "
+                        "way round."
                     ),
                     _("A little off: compare the volts across the resistor; the two add up to the supply's."),
                 ),
@@ -121,9 +119,8 @@ def _why_larger(matter: Matter, index: int, test: TestPower) -> str:
 def _if_wrong() -> tuple[str, ...]:
     return (
         _(
-            "All the supply's volts across the resistor and no light: a short in the run. Unplug; go back "
-            "to the test "
-            "without power."
+            "All the supply's volts across the resistor and no light: a short in the run. Unplug; go back to "
+            "the test without power."
         ),
         _("No volts across the resistor and no light: the run is open or the wrong way round."),
         _("Light only up to some bulb: the joint behind that bulb does not hold."),
@@ -178,8 +175,7 @@ def _run_readings(matter: Matter, index: int) -> Draft:
         title=_("Read run “{run}” with everything on").format(run=run.name),
         why=_(
             "The volts across the resistor tell the run's current better than a meter in line, which lowers "
-            "what it "
-            "measures."
+            "what it measures."
         ),
         tools=(Tool.METER,),
         topics=("meter", "resistor-mounting"),

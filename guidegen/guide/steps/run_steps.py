@@ -43,8 +43,7 @@ def _take(matter: Matter, index: int) -> Draft:
     do += [
         _(
             "Cut string {string} right behind bulb {bulb}, within 1 cm of it. The whole spacing stays with "
-            "the "
-            "next bulb."
+            "the next bulb."
         ).format(string=cut.string_number, bulb=cut.behind_bulb)
         for cut in cuts
     ]
@@ -52,8 +51,7 @@ def _take(matter: Matter, index: int) -> Draft:
     do.append(
         _(
             "Number the bulbs of the run from 1 to {last} with pieces of tape: 1, {last}, and every bulb "
-            "beside "
-            "a joint."
+            "beside a joint."
         ).format(last=run.bulbs)
     )
     return Draft(
@@ -85,9 +83,8 @@ def _piece_text(run: RunPlan, place: int) -> str:
             "Piece {place}: all of string {string}. Its bulbs are number {first} to {last} of the run."
         ).format(place=place + 1, string=piece.string_number, first=start, last=start + piece.bulbs - 1)
     return _(
-        "Piece {place}: bulbs {from_bulb} to {to_bulb} of string {string}. They are number {first} to "
-        "{last} of the "
-        "run."
+        "Piece {place}: bulbs {from_bulb} to {to_bulb} of string {string}. They are number {first} to {last} "
+        "of the run."
     ).format(
         place=place + 1,
         string=piece.string_number,
@@ -123,9 +120,8 @@ def _join(matter: Matter, index: int, place: int, bulb: int) -> Draft:
     closed_end = not run.pieces[place].cut_behind
     open_end = (
         _(
-            "The last bulb of the string may end both wires inside. Open its cover far enough to reach "
-            "them, or tap "
-            "them within 1 cm in front of the bulb."
+            "The last bulb of the string may end both wires inside. Open its cover far enough to reach them, "
+            "or tap them within 1 cm in front of the bulb."
         )
         if closed_end
         else _("Bare 15 mm of both wires behind bulb {bulb}.").format(bulb=bulb)
@@ -145,8 +141,7 @@ def _join(matter: Matter, index: int, place: int, bulb: int) -> Draft:
             open_end,
             _(
                 "Bare 15 mm of both wires in front of bulb {bulb}. Cut one conductor 3 cm shorter on each "
-                "side, so "
-                "that the two joints do not lie side by side."
+                "side, so that the two joints do not lie side by side."
             ).format(bulb=bulb + 1),
             *solder_lines(),
             _("The joint takes about {length} of each cable.").format(length=quantity(JOINT_TAKES_M, "m")),
@@ -171,12 +166,11 @@ def _find_plus(matter: Matter, run: RunPlan) -> str:
     if matter.diode_test_tells(matter.kind_of(run)):
         return _(
             "Find plus of both pieces: on diode test the way round that shows volts has the red lead on "
-            "plus. “OL” both "
-            "ways: light the piece on its own box instead. Mark plus at the ends that meet."
+            "plus. “OL” both ways: light the piece on its own box instead. Mark plus at the ends that meet."
         )
     return _(
-        "Find plus of both pieces by lighting each on its own box, "
-        "as before. Mark plus at the ends that meet."
+        "Find plus of both pieces by lighting each on its own box, as before. Mark plus at the ends that "
+        "meet."
     )
 
 

@@ -56,8 +56,7 @@ def _wires(matter: Matter, name: str, kind: LightString) -> Draft:
         title=_("Count wires and bulbs of “{name}”").format(name=name),
         why=_(
             "Two wires from bulb to bulb mean that every bulb sits across both, in parallel. Such strings "
-            "may be "
-            "cut; others may not."
+            "may be cut; others may not."
         ),
         parts=(_string_text(name),),
         tools=(Tool.TAPE_MEASURE,),
@@ -121,20 +120,20 @@ def _bulb_volts(matter: Matter, name: str) -> float:
 
 def _two_way(matter: Matter, name: str, kind: LightString) -> Draft:
     one_way = kind.lit_on_dc == "all"
-    verdict = look_check(
-        _("Volts at the feed while it shines"),
-        _("steady") if one_way else _("swinging, or near 0 V"),
-        (
+    verdict = Check(
+        what=_("Volts at the feed while it shines"),
+        meter=dc_volts(),
+        expected=_("steady") if one_way else _("swinging, or near 0 V"),
+        range="",
+        if_not=(
             _(
                 "They swing, or sit near 0 V: a two-way string. Stop; half of it would stay dark here. Keep "
-                "its box, or "
-                "send it back."
+                "its box, or send it back."
             )
             if one_way
             else _(
                 "Steady volts: not a two-way string. Write “lit_on_dc: all” into the project file and make "
-                "the "
-                "guide anew."
+                "the guide anew."
             ),
         ),
     )
@@ -143,8 +142,7 @@ def _two_way(matter: Matter, name: str, kind: LightString) -> Draft:
         title=_("Find out whether “{name}” is a two-way string").format(name=name),
         why=_(
             "In a two-way string half the LEDs face the other way, and its box feeds them in turn. Direct "
-            "current "
-            "lights one half only. You must know that before you cut."
+            "current lights one half only. You must know that before you cut."
         ),
         parts=(_string_text(name), _("the cells or adapter it came with")),
         tools=(Tool.METER,),

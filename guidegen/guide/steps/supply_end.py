@@ -68,8 +68,7 @@ def _cut_wires(matter: Matter) -> Draft:
             ),
             _(
                 "Mark one core of each two-core cable + at both ends. Find the same core with the beeper if "
-                "they look "
-                "alike."
+                "they look alike."
             ),
             _("Write the name of the wire on both ends."),
         ),
@@ -101,8 +100,8 @@ def _labels(matter: Matter) -> Draft:
         identity="labels",
         title=_("Label every lead"),
         why=_(
-            "Plugs that fit another supply in the house are pushed in sooner or later. A label is what "
-            "stops it."
+            "Plugs that fit another supply in the house are pushed in sooner or later. A label is what stops "
+            "it."
         ),
         parts=(_("labels"),),
         tools=(Tool.PEN,),
@@ -175,8 +174,7 @@ def _measure_resistors(matter: Matter) -> Draft:
         do=(
             _(
                 "Touch the meter leads together and note what the meter shows. Take that off every reading "
-                "of a few "
-                "ohms."
+                "of a few ohms."
             ),
             _("Measure each resistor and put it beside the name of its run."),
         ),

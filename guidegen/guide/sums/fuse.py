@@ -150,7 +150,7 @@ def _sections(matter: Matter) -> Table:
             for section in matter.solved.protection.sections
         ),
         note=_(
-            "Ohms ahead: the least resistance between supply and wire. "
-            "A wire bears 1.45 times its table limit until a fuse opens (IEC 60364-4-43, clause 433.1)."
+            "Ohms ahead: the least resistance between supply and wire. A wire bears 1.45 times its table "
+            "limit until a fuse opens (IEC 60364-4-43, clause 433.1)."
         ),
     )

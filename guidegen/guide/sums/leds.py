@@ -31,9 +31,8 @@ def led_sums(matter: Matter) -> CalculationGroup:
         anchor="leds",
         title=_("LEDs"),
         intro=_(
-            "An LED takes hardly any current below a certain voltage and a lot above it. Its curve has "
-            "three numbers: the "
-            "volts at one current, the slope, and a resistance."
+            "An LED takes hardly any current below a certain voltage and a lot above it. Its curve has three "
+            "numbers: the volts at one current, the slope, and a resistance."
         ),
         calculations=tuple(calculations),
         tables=(_curves(matter),),

@@ -40,8 +40,7 @@ def run_sums(matter: Matter, index: int) -> CalculationGroup:
         title=_("Run {number}: {name}").format(number=index + 1, name=run.name),
         intro=_(
             "The currents of all bulbs hang together, so they were solved at once. Here each result is put "
-            "back into the "
-            "law it has to obey."
+            "back into the law it has to obey."
         ),
         calculations=tuple(calculations),
     )

@@ -26,8 +26,8 @@ def wire_sums(matter: Matter) -> CalculationGroup:
         anchor="wires",
         title=_("Wires"),
         intro=_(
-            "Resistances hold at 20 °C; the worst cases below count the "
-            "wires as cold and as warm as they get."
+            "Resistances hold at 20 °C; the worst cases below count the wires as cold and as warm as they "
+            "get."
         ),
         calculations=(*_kinds(matter), first),
         tables=(_table(lengths),),
