@@ -32,7 +32,8 @@ _NUDGE = np.array([1e-5, 1e-5, 1e-3, 1e-5, 1e-3, 1e-3, 1e-5])
 class Around:
     """Predicted readings (M,) at a point, and how they move.
 
-    `mean_led_a`: of the lit LEDs in each reading's state; `wire_v`: volts
+    `mean_led_a` of the lit LEDs and `brightest_a` of the brightest in each
+    reading's state; `wire_v`: volts
     that the string's wire takes on the way to the mean lit bulb;
     `slopes` (M, 3) by parameter; `by_supply`, `by_resistor`, `by_burden`,
     `by_wire` (M,), the last per share of the wires' resistance.
@@ -40,6 +41,7 @@ class Around:
 
     predicted: Floats
     mean_led_a: Floats
+    brightest_a: Floats
     wire_v: Floats
     slopes: Floats
     by_supply: Floats
@@ -89,6 +91,7 @@ class BenchModel:
         return Around(
             predicted[0],
             network.chain_a[:count] / self.string.lit_groups,
+            network.group_a.reshape(-1, self.string.run.bulbs)[:count].max(axis=1),
             network.feed_v[:count] - self._mean_bulb_v(network)[:count],
             slopes[:, :3],
             *slopes[:, 3:].T,

@@ -41,14 +41,14 @@ def predict(
     """
     value = work_out(curve)
     variance = np.zeros_like(value)
-    for move in _spreads(np.array(covariance)):
-        sides = [np.abs(work_out(_moved(curve, sign * _EDGE * move)) - value) for sign in (-1, 1)]
+    for move in spreads(np.array(covariance)):
+        sides = [np.abs(work_out(moved(curve, sign * _EDGE * move)) - value) for sign in (-1, 1)]
         variance += (np.maximum(*sides) / _EDGE) ** 2
     return Predicted(value, np.sqrt(variance))
 
 
-def _spreads(covariance: Floats) -> Floats:
-    """Independent moves (3, 3), one a row, whose squares add up to the covariance."""
+def spreads(covariance: Floats) -> Floats:
+    """Independent moves (3, 3), one a row, whose squares add up to the covariance (3, 3)."""
     size = np.sqrt(np.diag(covariance))
     size = np.where(size > 0, size, 1.0)
     variances, directions = np.linalg.eigh(covariance / np.outer(size, size))
@@ -56,8 +56,8 @@ def _spreads(covariance: Floats) -> Floats:
     return moves
 
 
-def _moved(curve: Curve, move: Floats) -> Curve:
-    """The curve with volts, slope and resistance moved, as far as there is such a curve."""
+def moved(curve: Curve, move: Floats) -> Curve:
+    """The curve with volts, slope (V) and resistance (ohm) moved by `move` (3,), as far as there is one."""
     voltage_v = max(curve.voltage_v + move[0], _LEAST_SHARE * curve.voltage_v)
     slope_v = max(curve.slope_v + move[1], min(THERMAL_V, curve.slope_v))
     most_ohm = (1 - _LEAST_SHARE) * voltage_v / curve.current_a
