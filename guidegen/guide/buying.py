@@ -35,7 +35,7 @@ def _supply(matter: Matter) -> PartLine:
     marks = [
         _("double square"),
         _("approval mark"),
-        _("output {volts} DC").format(volts=quantity(supply.voltage, "V")),
+        _("output about {volts} DC").format(volts=quantity(supply.voltage, "V")),
     ]
     if supply.stands == "outdoors":
         marks.append(supply.ip or "IPX4")

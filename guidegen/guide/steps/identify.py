@@ -59,7 +59,7 @@ def supply_text(matter: Matter) -> str:
 def _supply_marks(matter: Matter) -> Draft:
     supply = matter.project.supply
     marks = [
-        _("Read the output volts: {volts}, marked DC (a straight line over a dashed one).").format(
+        _("Read the output volts: about {volts}, marked DC (a straight line over a dashed one).").format(
             volts=quantity(supply.voltage, "V")
         ),
         _(
