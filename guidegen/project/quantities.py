@@ -95,11 +95,11 @@ def parse(text: str, dimension: str) -> float:
 
 def _split(text: str, kind: Kind) -> tuple[Decimal, str]:
     """Number and unit text, by a pattern; raises UnreadableError."""
-    for trap, mend in _TRAPS:
+    match = _NUMBER_AND_UNIT.fullmatch(text) if len(text) <= LONGEST else None
+    for trap, mend in _TRAPS if len(text) <= LONGEST else ():
         if trap.match(text):
             raise UnreadableError(_(mend).format(example=kind.example))
-    match = _NUMBER_AND_UNIT.fullmatch(text)
-    if match is None or len(text) > LONGEST:
+    if match is None:
         raise UnreadableError(
             _("write one number, a space and a unit, such as {example}").format(example=kind.example)
         )
