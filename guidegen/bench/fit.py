@@ -22,9 +22,11 @@ from guidegen.bench.known import COVER_95, THERMAL_V, Known, known_of
 from guidegen.bench.model import PARAMETERS, BenchModel
 from guidegen.bench.notes import BenchNote
 from guidegen.bench.readings import Meter, Reading, What, readings_of
-from guidegen.calc.led import Curve, forward_voltage
+from guidegen.calc.led import Curve, forward_voltage, warmed
 from guidegen.circuit.arrangement import LedEstimate
 from guidegen.project.schema import LightString
+from guidegen.tables.conductors import REFERENCE_DEGC
+from guidegen.tables.leds import VOLTS_PER_K
 
 Floats = NDArray[np.float64]
 Free = NDArray[np.bool_]
@@ -111,7 +113,7 @@ def _fit(
     curve = model.curve(point)
     covariance = _in_volts(_covariance(local, free, _squares(known), model.by_gain(around)), curve)
     return BenchFit(
-        estimate=_estimate(curve, covariance, free, known),
+        estimate=_cooled(_estimate(curve, covariance, free, known), kind.bench_temperature),
         notes=(*early, *look.disagreements(kind, model, around)),
         readings=tuple(
             ReadingFit(r.row, r.what, r.measured, float(predicted), float(u))
@@ -122,6 +124,19 @@ def _fit(
         covariance=_rows(covariance),
         chi_squared=chi_squared(local),
         freedom=_freedom(local, free),
+    )
+
+
+def _cooled(estimate: LedEstimate, bench_degc: float) -> LedEstimate:
+    """The estimate at 20 degC, where nominal figures hold, of one made at the bench's air."""
+    change_k = REFERENCE_DEGC - bench_degc
+    curve = warmed(estimate.curve, change_k, VOLTS_PER_K.typical)
+    change_v = curve.voltage_v - estimate.curve.voltage_v
+    return replace(
+        estimate,
+        curve=curve,
+        voltage_low_v=estimate.voltage_low_v + change_v,
+        voltage_high_v=estimate.voltage_high_v + change_v,
     )
 
 

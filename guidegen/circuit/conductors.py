@@ -9,7 +9,6 @@ from guidegen.project.schema import LightString, StringWire, WirePiece
 from guidegen.tables.conductors import MATERIALS
 from guidegen.tables.limits import MEASURED_WIRE
 
-
 #: Materials whose stated area is an area of copper; the limit of any other goes by its copper equivalent.
 COPPERS = (None, "copper", "tinned copper")
 

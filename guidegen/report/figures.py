@@ -38,9 +38,7 @@ def figures(study: Study) -> dict[str, Any]:
         "strings": {name: {"led": _led(estimate)} for name, estimate in study.leds.items()},
         "runs": [
             _run(*parts)
-            for parts in zip(
-                solved.arrangement.runs, solved.solution.runs, solved.margins.runs, strict=True
-            )
+            for parts in zip(solved.arrangement.runs, solved.solution.runs, solved.margins.runs, strict=True)
         ],
         "fuse_a": solved.arrangement.fuse.rating_a,
         "findings": findings,

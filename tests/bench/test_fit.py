@@ -145,10 +145,11 @@ def test_what_is_set_free_is_known_better_than_the_typical_band_and_what_is_held
 
 
 def test_a_warm_bench_has_more_wire_drop() -> None:
-    # At 70 degC copper has 1 + 0.00393 x 50 = 1.1965 times its resistance (by hand).
+    # At 70 degC copper has 1 + 0.00393 x 50 = 1.1965 times its resistance (by hand); the curve is given
+    # at 20 degC, where an LED has 50 x 3 mV more (from memory).
     warm = replace(TRUE, segment_ohm=tuple(ohm * 1.1965 for ohm in TRUE.segment_ohm))
     curve = fit_led(kind_of(TRUE, [row_of(warm, 4.7, 15.0)], bench_temperature=70.0)).curve
-    assert curve.voltage_v == pytest.approx(true_volts(TRUE, curve.current_a), abs=2e-4)
+    assert curve.voltage_v == pytest.approx(true_volts(TRUE, curve.current_a) + 0.15, abs=2e-4)
 
 
 def test_dark_bulbs_of_a_two_way_string_draw_nothing_in_the_fit() -> None:

@@ -109,8 +109,8 @@ def test_a_distributor_fed_at_both_ends_drops_an_eighth() -> None:
 
 
 def test_mehta_example_13_1_two_wire_distributor_fed_at_one_end() -> None:
-    # Mehta, Principles of Power System, ex. 13.1: answers 295.0 291.0 288.0 287.6 V (read); 300 V at the feed,
-    # 0.01 ohm per km and conductor, loads of 100 150 200 50 A at 500 1000 1600 2000 m (from memory).
+    # Mehta, Principles of Power System, ex. 13.1: answers 295.0 291.0 288.0 287.6 V (read); 300 V at
+    # the feed, 0.01 ohm per km and conductor, loads of 100 150 200 50 A at 500 1000 1600 2000 m (from memory).
     metres = np.diff([0, 500, 1000, 1600, 2000])
     rails = one_end(list(1e-5 * metres))
     drop_v, rise_v = drops_for_loads(rails, np.array([100.0, 150.0, 200.0, 50.0]))
@@ -155,7 +155,8 @@ def opposite_ends(count: int, segment_ohm: float) -> Rails:
 
 
 def test_one_led_meets_banwell_and_jayakumar() -> None:
-    # Electronics Letters 36 (2000) 291, worked case: V 0.9, R 249.3, I_s 25 fA, m 0.0257025 V -> 1.0848517 mA.
+    # Electronics Letters 36 (2000) 291, worked case: V 0.9, R 249.3, I_s 25 fA, m 0.0257025 V
+    # -> 1.0848517 mA.
     one = np.ones(1)
     bulbs = Bulbs(one, one, 0 * one, 0.0257025 * one, 25e-15 * one, 249.3 * one)
     network = solve_network(bulbs, one_end([SMALL_OHM]), source(0.9))

@@ -104,7 +104,7 @@ def test_a_section_holds_up_to_1_45_times_its_limit(tmp_path: Path) -> None:
 
 
 def test_one_low_led_among_nominal_ones_takes_more_than_its_share(tmp_path: Path) -> None:
-    # By hand: 50 mV at 0.09 V per e-fold is exp(0.05/0.09) = 1.74 times the current, less what the ohms hold back.
+    # By hand: 50 mV at 0.09 V per e-fold is exp(0.05/0.09) = 1.74 times the current; the ohms hold some back.
     found = solved(tmp_path, {})
     ratio = found.margins.runs[0].low_led_a / found.solution.runs[0].led_a.max()
     assert 1.2 < ratio < 1.75
