@@ -14,10 +14,58 @@ from guidegen.project.read import ProjectFile, read_project
 SMALL = Path(__file__).with_name("small.yaml").read_text("utf-8")
 YAML_SIGNS = st.text("{}[]:,-?&*!|>'\"%@`# \n\tab1~<\\“”\u00a0", max_size=60)
 WORDS = st.sampled_from(
-    ["3,5 V", "nan ohm", "5 A", "12:30", "on", "NO", "~", "-1 m", "none", "{}", "[]", "one end", "middle", "both ends", "28 AWG", "0", "1e999 V", "drop", "half", "50 %", "\n    half of each bulb", "{area: 0.5 mm2}", "{length: 1 m, wire: {gauge: 22 AWG}}", "999999", "[{bulbs: 3}]", "{a: {b: c}}"]
+    [
+        "3,5 V",
+        "nan ohm",
+        "5 A",
+        "12:30",
+        "on",
+        "NO",
+        "~",
+        "-1 m",
+        "none",
+        "{}",
+        "[]",
+        "one end",
+        "middle",
+        "both ends",
+        "28 AWG",
+        "0",
+        "1e999 V",
+        "drop",
+        "half",
+        "50 %",
+        "\n    half of each bulb",
+        "{area: 0.5 mm2}",
+        "{length: 1 m, wire: {gauge: 22 AWG}}",
+        "999999",
+        "[{bulbs: 3}]",
+        "{a: {b: c}}",
+    ]
 )
 KEYS = st.sampled_from(
-    ["bench", "led", "wire", "supply", "feed", "extra_wire", "runs", "coldest", "warmest", "lit_on_dc", "leds_in_series", "string", "near_water", "distance_to_water", "resistor", "meter_leads", "material", "current", "after_resistor", "glow"]
+    [
+        "bench",
+        "led",
+        "wire",
+        "supply",
+        "feed",
+        "extra_wire",
+        "runs",
+        "coldest",
+        "warmest",
+        "lit_on_dc",
+        "leds_in_series",
+        "string",
+        "near_water",
+        "distance_to_water",
+        "resistor",
+        "meter_leads",
+        "material",
+        "current",
+        "after_resistor",
+        "glow",
+    ]
 )
 
 

@@ -16,7 +16,8 @@ from guidegen.project.units import SI_UNIT, UnknownUnitError, known_unit, spelli
 FULL = pint.UnitRegistry(cache_folder=None)
 # Spellings of ours that pint's file writes otherwise.
 OTHERWISE = {"a": "A", "v": "V", "w": "W", "ma": "mA", "mv": "mV", "mw": "mW", "kv": "kV", "kw": "kW",
-             "Ohm": "ohm", "OHM": "ohm", "mOhm": "mohm", "kOhm": "kohm", "MOhm": "Mohm", "kilohm": "kohm", "megohm": "Mohm",
+             "Ohm": "ohm", "OHM": "ohm", "mOhm": "mohm", "kOhm": "kohm", "MOhm": "Mohm", "kilohm": "kohm",
+             "megohm": "Mohm",
              "pct": "percent", "volt_ampere": "volt * ampere", "VA": "V * A", "ampere_hour": "ampere * hour",
              "Ah": "A * h", "milliampere_hour": "mA * h", "mAh": "mA * h"}  # fmt: skip
 
