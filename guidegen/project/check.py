@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from guidegen.project import check_place, check_runs, check_strings, check_wires
+from guidegen.project import check_place, check_runs, check_strings, check_supply, check_wires
 from guidegen.project.complaint import Complaint
 from guidegen.project.keys import Key
 from guidegen.project.partial import attempt
@@ -18,7 +18,7 @@ PROJECT_CHECKS = (
     check_runs.not_too_many,
 )
 PLACE_CHECKS = (check_place.temperatures, check_place.water)
-STRING_CHECKS = (check_strings.name, check_strings.groups, check_strings.half_bulbs)
+STRING_CHECKS = (check_strings.name, check_strings.groups, check_strings.half_bulbs, check_strings.wires)
 WIRE_CHECKS = (check_wires.string_wire, check_wires.meter_leads, check_wires.material)
 BENCH_CHECKS = (
     check_strings.reading_there,
@@ -48,6 +48,7 @@ def _place(project: Project) -> Iterator[Complaint]:
 
 
 def _supply(project: Project) -> Iterator[Complaint]:
+    yield from attempt(check_supply.limited_power, project.supply)
     if project.supply.lead is not None:
         yield from _piece(("supply", "lead"), project.supply.lead)
 

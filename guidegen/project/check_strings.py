@@ -39,6 +39,18 @@ def half_bulbs(key: Key, string: LightString) -> Iterator[Complaint]:
         yield Complaint((*key, "lit_on_dc"), expected, mend)
 
 
+def wires(key: Key, string: LightString) -> Iterator[Complaint]:
+    """Two wires all the way are what parallel means; only a stated `between_bulbs` contradicts."""
+    if (
+        string.wires == 3
+        and string.between_bulbs == "parallel"
+        and "between_bulbs" in string.model_fields_set
+    ):
+        expected = _("2 beside between_bulbs: parallel, which means two wires all the way")
+        mend = _("count again; with three wires write between_bulbs: chip, series or unknown")
+        yield Complaint((*key, "wires"), expected, mend)
+
+
 def led(key: Key, part: Led) -> Iterator[Complaint]:
     """A curve is either typical or the maker's own, and complete."""
     own = [word for word in ("voltage", "current", "slope", "resistance") if getattr(part, word) is not None]

@@ -146,3 +146,32 @@ class IpCode(Reader):
                 _("copy the two characters behind IP from the label; X stands for not tested")
             )
         return code
+
+
+_ANSWERS = {
+    **dict.fromkeys(("yes", "y", "true", "on"), "yes"),
+    **dict.fromkeys(("no", "n", "false", "off"), "no"),
+    **dict.fromkeys(("unknown", "?", "not known"), "unknown"),
+}
+
+
+@dataclass(frozen=True)
+class Answer(Reader):
+    """Yes or no as people write them; `unknown` where that is an answer too."""
+
+    unknown: bool = False
+
+    def expected(self) -> str:
+        """What a person should write, in words."""
+        return _("yes, no or unknown") if self.unknown else _("yes or no")
+
+    def read(self, value: Any) -> str:
+        """One of "yes", "no", "unknown"; raises UnreadableError."""
+        answer = _ANSWERS.get(plain_spaces(value).casefold()) if isinstance(value, str) else None
+        if answer is None:
+            raise UnreadableError(_("write one of these words alone, without a remark"))
+        if answer == "unknown" and not self.unknown:
+            raise UnreadableError(
+                _("leave the key out if you do not know; the cautious answer is then taken")
+            )
+        return answer

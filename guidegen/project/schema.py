@@ -12,7 +12,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
 from guidegen.locale import N_
-from guidegen.project.plain import IpCode, Number, Text
+from guidegen.project.plain import Answer, IpCode, Number, Text
 from guidegen.project.quantities import (
     Area,
     Celsius,
@@ -39,6 +39,8 @@ Feed = Literal["one end", "middle", "both ends", "opposite ends"]
 ResistorKind = Literal["film", "cement", "wirewound"]
 Material = Literal["copper", "tinned copper", "copper-clad aluminium"]
 Series = Literal["E12", "E24"]
+YesNo = Annotated[Literal["yes", "no"], Answer()]
+YesNoUnknown = Annotated[Literal["yes", "no", "unknown"], Answer(unknown=True)]
 
 
 class Model(BaseModel):
@@ -71,6 +73,13 @@ class Place(Model):
     )
     distance_to_water: ZeroOrLength | None = Field(
         None, description=N_("Nearest part to that water's edge, m")
+    )
+    children_or_animals: YesNo | None = Field(
+        None, description=N_("Whether small children or animals come near; left out, yes is assumed")
+    )
+    over_path: YesNo | None = Field(
+        None,
+        description=N_("Whether people pass below the lights; left out, yes is assumed outdoors, no indoors"),
     )
 
     @property
@@ -171,6 +180,19 @@ class LightString(Model):
     )
     bench_temperature: Celsius = Field(20.0, description=N_("Air at the bench, degC"))
     came_with: CameWith | None = Field(None, description=N_("Cells and resistor it was sold with"))
+    box: Literal["kept", "removed"] = Field(
+        "removed", description=N_("What becomes of the box it was sold with; default removed")
+    )
+    wires: Annotated[int, Number(2, 3)] | None = Field(
+        None,
+        description=N_("Wires from bulb to bulb, counted; left out, 2 are assumed and a step counts them"),
+    )
+    label: Annotated[str, Text(1, 200)] | None = Field(
+        None, description=N_("What is printed on the string, its box or its adapter, word for word")
+    )
+    waterproof: YesNo | None = Field(
+        None, description=N_("Whether its maker sells it for rain; left out, no is assumed")
+    )
 
     @property
     def tail_m(self) -> float:
@@ -213,6 +235,16 @@ class Supply(Model):
         None, description=N_("IP code marked on it, such as IP44; needed outdoors")
     )
     lead: WirePiece | None = Field(None, description=N_("Wire shared by all runs; default none"))
+    approved: YesNoUnknown = Field(
+        "unknown", description=N_("Whether it carries a mark of approval of your country; default unknown")
+    )
+    limited_power: YesNo | None = Field(
+        None,
+        description=N_("Whether it is marked as a limited power source or Class 2; left out, no is assumed"),
+    )
+    unregulated: YesNo | None = Field(
+        None, description=N_("Whether its volts sink as the load grows; left out, it may be so")
+    )
 
 
 class Run(Model):

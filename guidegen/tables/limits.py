@@ -63,6 +63,15 @@ LIMITED_POWER = (LimitedPower(20.0, 8.0, 5.0, None), LimitedPower(30.0, 8.0, Non
 LIMITED_POWER_SOURCE = N_("IEC 60950-1, Table 2B (superseded by IEC 62368-1)")
 
 
+def limited_power_a(voltage_v: float) -> float:
+    """Largest current of a limited power source of some volts, ampere; zero beyond the table's last row."""
+    for row in LIMITED_POWER:
+        if voltage_v <= row.to_v:
+            watts = row.va if row.va is not None else (row.va_per_v or 0.0) * voltage_v
+            return min(row.current_a, watts / voltage_v)
+    return 0.0
+
+
 @dataclass(frozen=True)
 class Spread:
     """How far a quantity may lie from its nominal, as shares of it: `low` below, `high` above."""

@@ -148,3 +148,48 @@ def test_reading_loads_no_plotting_solving_or_publishing() -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout == "set() set()\n"
+
+
+@pytest.mark.parametrize(
+    ("written", "answer"),
+    [
+        ("yes", "yes"),
+        ("NO", "no"),
+        ("no", "no"),
+        ("Yes", "yes"),
+        ("On", "yes"),
+        ("off", "no"),
+        ("true", "yes"),
+        ("False", "no"),
+        ("n", "no"),
+        ("Y", "yes"),
+        ("'no'", "no"),
+        ("“yes”", "yes"),
+        ("unknown", "unknown"),
+    ],
+)
+def test_yes_and_no_as_people_write_them(tmp_path: Path, written: str, answer: str) -> None:
+    supply = changed(
+        tmp_path, "  insulation: double\n", f"  insulation: double\n  approved: {written}\n"
+    ).project.supply
+    assert supply.approved == answer
+
+
+def test_safety_keys_left_out_are_told_from_keys_that_say_no(tmp_path: Path) -> None:
+    silent = read(tmp_path, SMALL).project
+    stated = changed(
+        tmp_path, "  mains: existing outlet\n", "  mains: existing outlet\n  over_path: no\n"
+    ).project
+    assert silent.place.over_path is None
+    assert stated.place.over_path == "no"
+    assert (silent.supply.approved, silent.strings["drop"].box) == ("unknown", "removed")
+
+
+def test_three_wires_contradict_only_a_stated_parallel(tmp_path: Path) -> None:
+    assert changed(tmp_path, "    tail: 50 cm\n", "    wires: 3\n").project.strings["drop"].wires == 3
+
+
+def test_limited_power_at_its_limit_is_believed(tmp_path: Path) -> None:
+    # IEC 60950-1 Table 2B: up to 20 V at most 5 x U VA, so 5 A (by hand).
+    marked = "  rated_current: 5 A\n  limited_power: yes\n"
+    assert changed(tmp_path, "  rated_current: 2.4 A\n", marked).project.supply.limited_power == "yes"

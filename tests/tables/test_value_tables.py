@@ -147,3 +147,9 @@ def _frozen(value):
     if isinstance(value, Mapping):
         return not hasattr(value, "__setitem__")
     return value.__dataclass_params__.frozen
+
+
+@pytest.mark.parametrize(("volts", "amperes"), [(5, 5), (20, 5), (24, 100 / 24), (30, 100 / 30), (31, 0)])
+def test_limited_power_sources_give_no_more_than_table_2b(volts, amperes):
+    # IEC 60950-1 Table 2B (R): to 20 V 8 A and 5 x U VA; over 20 to 30 V 8 A and 100 VA.
+    assert limits.limited_power_a(volts) == pytest.approx(amperes)
