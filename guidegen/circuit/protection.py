@@ -11,10 +11,11 @@ from guidegen.calc.fuse import (
     must_open_multiple,
     sure_to_open,
 )
-from guidegen.calc.resistor import upper_ohm
+from guidegen.calc.resistor import running_w, upper_ohm
 from guidegen.calc.wire_limit import overload_limit_a
 from guidegen.circuit.arrangement import Arrangement, Conductor, RunPlan
 from guidegen.circuit.conditions import Conditions
+from guidegen.circuit.far_end import far_end_ohm
 from guidegen.circuit.solution import Protection, Section, Solution
 
 
@@ -33,12 +34,19 @@ def protection(arrangement: Arrangement, solution: Solution) -> Protection:
         fault_current_a(supply.lower_v, _upper_ohm_behind_resistor(arrangement, run), supply.limit_a)
         for run in arrangement.runs
     )
+    far_a = tuple(
+        fault_current_a(supply.lower_v, _upper_ohm_to_far_end(arrangement, run), supply.limit_a)
+        for run in arrangement.runs
+    )
     return Protection(
         must_open_a=opens_a,
         fault_a=fault_a,
         sure=sure_to_open(fault_a, opens_a),
         fault_after_resistor_a=behind_a,
         sure_after_resistor=tuple(sure_to_open(each, opens_a) for each in behind_a),
+        fault_far_end_a=far_a,
+        sure_far_end=tuple(sure_to_open(each, opens_a) for each in far_a),
+        far_end_w=tuple(_far_end_w(arrangement, run) for run in arrangement.runs),
         sections=tuple(_sections(arrangement, solution, opens_a)),
     )
 
@@ -48,6 +56,21 @@ def _upper_ohm_behind_resistor(arrangement: Arrangement, run: RunPlan) -> float:
     supply = arrangement.supply
     resistor_ohm = upper_ohm(run.resistor.ohm, run.resistor.tolerance)
     return supply.output_ohm + 2 * case.cable_ohm(supply.lead) + resistor_ohm
+
+
+def _upper_ohm_to_far_end(arrangement: Arrangement, run: RunPlan) -> float:
+    case = Conditions(wire="high", air_degc=arrangement.warmest_c)
+    return _upper_ohm_behind_resistor(arrangement, run) + far_end_ohm(run, case)
+
+
+def _far_end_w(arrangement: Arrangement, run: RunPlan) -> float:
+    """Most watts in the run's resistor with its far end shorted: upper volts, least ohms, as `shorted_w`."""
+    case = Conditions(resistor="low", wire="low", air_degc=arrangement.coldest_c)
+    supply, resistor_ohm = arrangement.supply, case.resistor_ohm(run)
+    if resistor_ohm == 0:
+        return 0.0
+    wires_ohm = 2 * case.cable_ohm(supply.lead) + far_end_ohm(run, case)
+    return running_w(supply.upper_v / (supply.output_ohm + wires_ohm + resistor_ohm), resistor_ohm)
 
 
 def _sections(arrangement: Arrangement, solution: Solution, opens_a: float) -> Iterator[Section]:

@@ -122,7 +122,10 @@ class Protection:
     `must_open_a`: current at which it is sure to open; `fault_a`: what the
     supply is sure to give into a short right behind the fuse;
     `fault_after_resistor_a` (one a run): into a short behind the run's
-    resistor; `sure` and `sure_after_resistor` likewise.
+    resistor; `fault_far_end_a` (one a run): into a short at the place of the
+    run with the most wire before it; `sure`, `sure_after_resistor` and
+    `sure_far_end` likewise.  `far_end_w` (one a run): the most watts that the
+    run's resistor takes while the far short lasts.
     """
 
     must_open_a: float
@@ -130,4 +133,20 @@ class Protection:
     sure: bool
     fault_after_resistor_a: tuple[float, ...]
     sure_after_resistor: tuple[bool, ...]
+    fault_far_end_a: tuple[float, ...]
+    sure_far_end: tuple[bool, ...]
+    far_end_w: tuple[float, ...]
     sections: tuple[Section, ...]
+
+    def lasting_w(self, run: int, shorted_w: float) -> float:
+        """Most watts of a run's resistor in a short that the fuse is not sure to end; 0 if it ends all.
+
+        `shorted_w`: its watts in a short right behind it (`RunMargins`).
+        """
+        behind = 0.0 if self.sure_after_resistor[run] else shorted_w
+        far = 0.0 if self.sure_far_end[run] else self.far_end_w[run]
+        return max(behind, far)
+
+    def sure_everywhere(self, run: int) -> bool:
+        """Whether the fuse is sure to end a short anywhere behind a run's resistor."""
+        return self.sure_after_resistor[run] and self.sure_far_end[run]

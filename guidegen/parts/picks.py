@@ -76,8 +76,7 @@ def pick_ratings(
     runs = []
     for index, run in enumerate(arrangement.runs):
         needs_w = [rating_needed_w(nominal.runs[index].resistor_w, load), worst.runs[index].resistor_w]
-        if not shorts.sure_after_resistor[index]:
-            needs_w.append(worst.runs[index].shorted_w)
+        needs_w.append(shorts.lasting_w(index, worst.runs[index].shorted_w))
         runs.append(_rated(run, max(needs_w)))
     return replace(arrangement, runs=tuple(runs))
 

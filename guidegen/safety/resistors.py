@@ -16,10 +16,13 @@ class Heat:
     """Watts of one run's resistor beside what it bears in the warmest air.
 
     `bears_w`: its derated rating; `cleared`: whether the fuse is sure to end
-    a short behind it; temperatures of its body in free air, degC.
+    a short anywhere behind it; `shorted_w`: the watts of a short that may
+    last, 0 where every one is ended; temperatures of its body in free air,
+    degC.
     """
 
     name: str
+    fault_a: float
     running_w: float
     worst_w: float
     shorted_w: float
@@ -48,17 +51,27 @@ def heats(case: Case) -> Iterator[Heat]:
         if not resistor.fitted or resistor.rating_w is None:
             continue
         rise_k = hottest_rise_k(resistor.kind)
+        shorted_w = case.protection.lasting_w(run.index, run.margins.shorted_w)
         yield Heat(
             name=run.plan.name,
+            fault_a=_lasting_fault_a(case, run.index),
             running_w=run.solved.resistor_w,
             worst_w=run.margins.resistor_w,
-            shorted_w=run.margins.shorted_w,
+            shorted_w=shorted_w,
             rating_w=resistor.rating_w,
             bears_w=rating_at_w(resistor.rating_w, air_c, resistor.kind),
-            cleared=case.protection.sure_after_resistor[run.index],
+            cleared=case.protection.sure_everywhere(run.index),
             running_c=body_degc(air_c, rise_k, run.margins.resistor_w, resistor.rating_w),
-            shorted_c=body_degc(air_c, rise_k, run.margins.shorted_w, resistor.rating_w),
+            shorted_c=body_degc(air_c, rise_k, shorted_w, resistor.rating_w),
         )
+
+
+def _lasting_fault_a(case: Case, index: int) -> float:
+    """What a short drives that may last: right behind the resistor if that one may, else at the far end."""
+    guard = case.protection
+    if guard.sure_after_resistor[index]:
+        return guard.fault_far_end_a[index]
+    return guard.fault_after_resistor_a[index]
 
 
 def over_rating(case: Case) -> Iterator[Hit]:
@@ -106,13 +119,7 @@ def short_not_cleared(case: Case) -> Iterator[Hit]:
     """One hit for each run whose short behind the resistor lasts, though the resistor bears it."""
     for heat in heats(case):
         if not heat.cleared and heat.bears_short:
-            fault_a = _fault_a(case, heat.name)
-            yield Hit(heat.name, {"fault_a": fault_a, "open_a": case.protection.must_open_a})
-
-
-def _fault_a(case: Case, name: str) -> float:
-    names = [run.name for run in case.arrangement.runs]
-    return case.protection.fault_after_resistor_a[names.index(name)]
+            yield Hit(heat.name, {"fault_a": heat.fault_a, "open_a": case.protection.must_open_a})
 
 
 _MOUNTING = (

@@ -153,6 +153,7 @@ def with_evenness(known: Study, evenness: float) -> dict[str, Any]:
 
 
 UNSURE = {"sure_after_resistor": (False,)}
+SURE = {"sure_after_resistor": (True,), "sure_far_end": (True,)}
 TWO_WAY: Changes = {"strings.drop.lit_on_dc": "half", "supply.tolerance": "0 %"}
 LED_GOAL: Changes = {"goals.led_current": "10 mA"}
 
@@ -178,7 +179,8 @@ VALUE_EDGES: list[tuple[str, Changes, Any, dict[str, Any], dict[str, Any]]] = [
     ("resistor-load", {"goals.resistor_load": 0.9}, with_run, {"resistor_w": 2.51}, {"resistor_w": 2.5}),
     ("resistor-shorted", {}, with_margins, {"shorted_w": 5.01}, {"shorted_w": 5.0}),
     ("short-not-cleared", {}, with_margins, {"shorted_w": 5.0}, {"shorted_w": 5.01}),
-    ("short-not-cleared", {}, with_guard, UNSURE, {"sure_after_resistor": (True,)}),
+    ("short-not-cleared", {}, with_guard, UNSURE, SURE),
+    ("short-not-cleared", {}, with_guard, {**SURE, "sure_far_end": (False,)}, SURE),
     ("resistor-hot", {}, with_margins, {"shorted_w": 0.86}, {"shorted_w": 0.85}),
     ("fuse-not-sure", {}, with_guard, {"sure": False}, {"sure": True}),
 ]
@@ -234,7 +236,7 @@ def test_fuse_that_is_chosen_is_never_too_small_while_the_table_has_a_larger_one
 
 def test_resistor_behind_a_sure_fuse_is_judged_hot_by_how_it_runs(tmp_path: Path) -> None:
     known = study_of(tmp_path, {})
-    sure = with_guard(known, sure_after_resistor=(True,))
+    sure = with_guard(known, **SURE)
     hot, cool = with_margins(known, resistor_w=0.86), with_margins(known, resistor_w=0.85)
     assert "resistor-hot-running" in judged_anew(known, **sure, **hot)
     assert "resistor-hot-running" not in judged_anew(known, **sure, **cool)

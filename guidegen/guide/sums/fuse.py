@@ -9,8 +9,10 @@ from guidegen.calc.fuse import (
     must_open_a,
     must_open_multiple,
 )
+from guidegen.calc.resistor import rating_at_w
 from guidegen.calc.wire_limit import overload_limit_a
 from guidegen.calc.worked import work
+from guidegen.circuit.arrangement import RunPlan
 from guidegen.circuit.solution import Section
 from guidegen.guide.blocks import Calculation, CalculationGroup, Column, Table
 from guidegen.guide.format import quantity
@@ -94,24 +96,9 @@ def _yes(answer: bool) -> str:
 
 
 def _shorts(matter: Matter) -> Table:
-    guard = matter.solved.protection
-    rows = [
-        (
-            _("right behind the fuse"),
-            quantity(guard.fault_a, "A"),
-            quantity(guard.must_open_a, "A"),
-            _yes(guard.sure),
-        )
-    ]
-    rows += [
-        (
-            _("behind the resistor of “{run}”").format(run=run.name),
-            quantity(guard.fault_after_resistor_a[index], "A"),
-            quantity(guard.must_open_a, "A"),
-            _yes(guard.sure_after_resistor[index]),
-        )
-        for index, run in enumerate(matter.runs)
-    ]
+    rows = [_fuse_row(matter)]
+    for index in range(len(matter.runs)):
+        rows += _run_rows(matter, index)
     return Table(
         caption=_("What a short brings"),
         columns=(
@@ -119,10 +106,69 @@ def _shorts(matter: Matter) -> Table:
             Column(_("Current"), numeric=True),
             Column(_("Opens the fuse for sure"), numeric=True),
             Column(_("Is it sure to open?")),
+            Column(_("Does the resistor survive?")),
+            Column(_("Do the wires survive?")),
         ),
         rows=tuple(rows),
-        note=_("Current: what the supply is sure to give at its lowest volts."),
+        note=_(
+            "Current: what the supply is sure to give at its lowest volts, through parts at the high end of "
+            "their tolerance. Survival: where the fuse is not sure to open, the watts at the highest volts "
+            "must be within the rating for good."
+        ),
     )
+
+
+def _fuse_row(matter: Matter) -> tuple[str, ...]:
+    guard = matter.solved.protection
+    wires = [section for section in guard.sections if section.key == "lead"]
+    return (
+        _("right behind the fuse"),
+        quantity(guard.fault_a, "A"),
+        quantity(guard.must_open_a, "A"),
+        _yes(guard.sure),
+        _("carries none of it"),
+        _yes(all(section.holds for section in wires)) if wires else _("carry none of it"),
+    )
+
+
+def _run_rows(matter: Matter, index: int) -> list[tuple[str, ...]]:
+    """Behind the resistor of a run, and where the way is longest."""
+    guard, run = matter.solved.protection, matter.runs[index]
+    behind = _("behind the resistor of “{run}”") if run.resistor.fitted else _("where “{run}” branches off")
+    holds = _yes(all(section.holds for section in guard.sections if section.run in ("", run.name)))
+    shorted_w = matter.solved.margins.runs[index].shorted_w
+    places = (
+        (behind, guard.fault_after_resistor_a[index], guard.sure_after_resistor[index], shorted_w),
+        (
+            _("at the far end of “{run}”"),
+            guard.fault_far_end_a[index],
+            guard.sure_far_end[index],
+            guard.far_end_w[index],
+        ),
+    )
+    return [
+        (
+            place.format(run=run.name),
+            quantity(fault_a, "A"),
+            quantity(guard.must_open_a, "A"),
+            _yes(sure),
+            _survival(matter, run, power_w, sure),
+            holds,
+        )
+        for place, fault_a, sure, power_w in places
+    ]
+
+
+def _survival(matter: Matter, run: RunPlan, power_w: float, sure: bool) -> str:
+    """Whether the resistor lives through a short: the fuse ends it, or the derated rating bears it."""
+    resistor = run.resistor
+    if not resistor.fitted or resistor.rating_w is None:
+        return _("none fitted")
+    if sure:
+        return _("yes, the fuse ends it")
+    bears_w = rating_at_w(resistor.rating_w, matter.arrangement.warmest_c, resistor.kind)
+    words = _("yes: {power} of {bears}") if power_w <= bears_w else _("no: {power} of {bears}")
+    return words.format(power=quantity(power_w, "W"), bears=quantity(bears_w, "W"))
 
 
 def _sections(matter: Matter) -> Table:
