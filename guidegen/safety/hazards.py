@@ -25,12 +25,33 @@ WORDS = (
     *(N_("basic"), N_("unknown")),
     *(N_("pool"), N_("pond"), N_("fountain"), N_("bath or shower"), N_("sauna")),
 )
+_VOLTS = re.compile(r"(\d+(?:[.,]\d+)?)\s*v(?:olts?|ac|dc)?(?![a-z])", re.IGNORECASE)
 _IP_CODE = re.compile(r"IP\s*[0-6X]\s*([0-9X])", re.IGNORECASE)
 
 
 def mains_strings(file: ProjectFile) -> Iterable[Hit]:
-    """One hit for each kind of string made for mains voltage."""
-    return (Hit(name) for name, kind in file.project.strings.items() if kind.runs_on == "mains")
+    """One hit for each kind of string made for mains voltage, by its key or by its label."""
+    return (
+        Hit(name)
+        for name, kind in file.project.strings.items()
+        if kind.runs_on == "mains" or exceeds(label_volts(kind.label), DRY_WITHOUT_BASIC_DC_V.value)
+    )
+
+
+def label_volts(label: str | None) -> float:
+    """Largest volts that a label tells for the string itself, V; 0 where it tells none.
+
+    What an adapter takes in is not what the string gets: behind the word
+    "output" only what follows it counts.
+    """
+    text = (label or "").casefold()
+    text = text[text.rfind("output") :] if "output" in text else text
+    return max((float(volts.replace(",", ".")) for volts in _VOLTS.findall(text)), default=0.0)
+
+
+def not_approved(file: ProjectFile) -> Iterable[Hit]:
+    """One hit if the supply is known to carry no mark of approval."""
+    return when(file.project.supply.approved == "no")
 
 
 def opened_case(file: ProjectFile) -> Iterable[Hit]:
@@ -131,6 +152,20 @@ RULES: tuple[Rule[ProjectFile], ...] = (
         reason=N_("Nobody can tell any more whether its insulation from the mains is whole."),
         source="IEC 61140",
         applies=opened_case,
+    ),
+    Rule(
+        id="supply-not-approved",
+        level="refusal",
+        topics=("supply",),
+        title=N_("Supply without approval"),
+        sentence=N_("This supply carries no mark of approval."),
+        consequence=N_("It can put mains on the low-voltage wires, or catch fire."),
+        avoid=(
+            N_("Take a supply with the approval mark of your country on its own case, not on its box alone."),
+        ),
+        reason=N_("Nobody independent has tested whether it keeps mains away from what you touch."),
+        source="IEC 60364-4-41 cl. 414.3",
+        applies=not_approved,
     ),
     Rule(
         id="supply-insulation",

@@ -9,7 +9,7 @@ from typing import Any
 from guidegen.circuit.arrangement import Arrangement, LedEstimate
 from guidegen.circuit.solution import Margins, Protection, Solution
 from guidegen.project.read import ProjectFile
-from guidegen.safety import goals, leds, place, resistors, stated, strings, supply, wires, work
+from guidegen.safety import goals, leds, mains, place, resistors, stated, strings, supply, wires, work
 from guidegen.safety import hazards as hazard_rules
 from guidegen.safety.findings import LEVELS, Finding
 from guidegen.safety.rule import Case, Rule
@@ -19,6 +19,7 @@ HAZARDS: tuple[Rule[ProjectFile], ...] = hazard_rules.RULES
 
 #: Rules on the solved project; this order is kept among findings of one level.
 RULES: tuple[Rule[Case], ...] = (
+    *mains.RULES,
     *supply.RULES,
     *wires.RULES,
     *resistors.RULES,

@@ -3,7 +3,31 @@
 from __future__ import annotations
 
 from guidegen.locale import N_
-from guidegen.safety.rule import Case, Rule, always, outdoors
+from guidegen.safety.rule import Case, Hit, Rule, always, outdoors, when
+from guidegen.tables.limits import JOINT_ABOVE_GROUND_M, OVER_PATH_M, OVERHEAD_LINE_M
+
+
+def little_ones_near(case: Case) -> tuple[Hit, ...]:
+    """One hit unless the file says that no small children or animals come near."""
+    return when(case.project.place.children_or_animals != "no")
+
+
+def hangs_over_path(case: Case) -> tuple[Hit, ...]:
+    """One hit if people may pass below: as stated, else assumed outdoors."""
+    place = case.project.place
+    below = place.over_path == "yes" or (place.over_path is None and place.exposure != "indoors")
+    return when(below, least_m=OVER_PATH_M.value)
+
+
+def open_air(case: Case) -> tuple[Hit, ...]:
+    """One hit if the lights hang outdoors, where there may be overhead lines."""
+    return when(case.project.place.exposure != "indoors", least_m=OVERHEAD_LINE_M.value)
+
+
+def rain_runs_along(case: Case) -> tuple[Hit, ...]:
+    """One hit if any part of the installation stands outdoors."""
+    return when(case.outdoors, least_m=JOINT_ABOVE_GROUND_M.value)
+
 
 RULES: tuple[Rule[Case], ...] = (
     Rule(
@@ -45,7 +69,31 @@ RULES: tuple[Rule[Case], ...] = (
         avoid=(N_("Hang wires out of reach and taut, with no loops; clear up every offcut."),),
         reason=N_("Decorative lights draw small children and animals."),
         source=N_("common practice"),
-        applies=always,
+        applies=little_ones_near,
+    ),
+    Rule(
+        id="overhead-lines",
+        level="warning",
+        topics=("hanging",),
+        title=N_("Overhead lines"),
+        sentence=N_("A ladder, a pole or a thrown wire can come near a power line above."),
+        consequence=N_("A power line kills without being touched."),
+        avoid=(N_("Look up first. Stay at least {least_m} away from every line, ladder and wire included."),),
+        reason=N_("Overhead lines are mostly bare, and current jumps a gap."),
+        source=OVERHEAD_LINE_M.source,
+        applies=open_air,
+    ),
+    Rule(
+        id="over-path",
+        level="warning",
+        topics=("hanging",),
+        title=N_("Wires above a path"),
+        sentence=N_("People may pass below these wires."),
+        consequence=N_("A sagging wire catches a head, a hand or a load, and pulls everything down."),
+        avoid=(N_("Keep the lowest point at least {least_m} above the ground, higher where vehicles pass."),),
+        reason=N_("Wires sag with time, heat, wind and ice."),
+        source=OVER_PATH_M.source,
+        applies=hangs_over_path,
     ),
     Rule(
         id="drip-loop",
@@ -56,11 +104,11 @@ RULES: tuple[Rule[Case], ...] = (
         consequence=N_("Water in a joint, a plug or the supply."),
         avoid=(
             N_("Leave a loop that hangs lower than each joint and entry, with strain relief on both sides."),
-            N_("Keep joints off the ground and out of puddles."),
+            N_("Keep every joint at least {least_m} above ground, puddles and snow."),
         ),
         reason=N_("The lowest point of a wire is where water drips off."),
-        source=N_("common practice"),
-        applies=outdoors,
+        source=JOINT_ABOVE_GROUND_M.source,
+        applies=rain_runs_along,
     ),
     Rule(
         id="maker-rating-ends",

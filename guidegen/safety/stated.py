@@ -10,19 +10,39 @@ from guidegen.safety.rule import Case, Hit, Rule
 #: Keys that safety rests on, with what is assumed when the file is silent.
 _ASSUMED: tuple[tuple[tuple[str, ...], str], ...] = (
     (("place", "near_water"), N_("no water near")),
+    (("place", "children_or_animals"), N_("small children or animals come near")),
+    (("supply", "approved"), N_("the supply's approval is not known")),
     (("supply", "output"), N_("output DC")),
     (("supply", "type"), N_("constant voltage")),
     (("supply", "tolerance"), N_("supply tolerance 5 %")),
     (("supply", "stands"), N_("supply indoors")),
     (("supply", "current_limit"), N_("current into a short as rated")),
+    (("supply", "limited_power"), N_("no mark of limited power")),
+    (("supply", "unregulated"), N_("the supply may be without regulation")),
 )
+#: Keys of the place that matter outdoors only.
+_OUTDOORS: tuple[tuple[tuple[str, ...], str], ...] = (
+    (("place", "over_path"), N_("people pass below the lights")),
+)
+#: Keys of every kind of string in use, likewise.
+_OF_STRINGS: tuple[tuple[str, str], ...] = (
+    ("runs_on", N_("strings made for low voltage")),
+    ("wires", N_("two wires from bulb to bulb")),
+    ("box", N_("the string's box is cut off")),
+)
+_OF_STRINGS_OUTDOORS: tuple[tuple[str, str], ...] = (("waterproof", N_("strings not made for rain")),)
 
 
 def left_unsaid(case: Case) -> Iterator[Hit]:
     """One hit with everything that was assumed, if anything was."""
-    assumed = tuple(words for key, words in _ASSUMED if not case.states(*key))
+    outside = case.project.place.exposure != "indoors"
+    keys = _ASSUMED + (_OUTDOORS if outside else ())
+    of_strings = _OF_STRINGS + (_OF_STRINGS_OUTDOORS if outside else ())
+    names = [name for name, _kind in case.used_strings]
+    assumed = [words for key, words in keys if not case.states(*key)]
+    assumed += [words for key, words in of_strings if not all(case.states("strings", n, key) for n in names)]
     if assumed:
-        yield Hit("", {"assumed": assumed})
+        yield Hit("", {"assumed": tuple(assumed)})
 
 
 RULES: tuple[Rule[Case], ...] = (

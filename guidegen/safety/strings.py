@@ -23,7 +23,23 @@ def cut_or_rewired(plan: RunPlan) -> bool:
 
 def not_parallel(case: Case) -> Iterator[Hit]:
     """One hit for each run that cuts or rewires a string not known to be parallel."""
-    return (Hit(run.plan.name) for run in case.runs if cut_or_rewired(run.plan) and not run.plan.cuttable)
+    return (Hit(run.plan.name) for run in case.runs if cut_or_rewired(run.plan) and not is_parallel(run.kind))
+
+
+def is_parallel(kind: LightString) -> bool:
+    """Whether all bulbs sit between the same two wires, as far as the file tells."""
+    return kind.between_bulbs == "parallel" and kind.wires != 3
+
+
+def box_kept(case: Case) -> Iterator[Hit]:
+    """One hit for each kind of string in use that is to keep its box."""
+    return (Hit(name) for name, kind in case.used_strings if kind.box == "kept")
+
+
+def not_for_rain(case: Case) -> Iterator[Hit]:
+    """One hit for each kind of string that hangs outdoors and is not known to be made for it."""
+    outside = case.project.place.exposure != "indoors"
+    return (Hit(name) for name, kind in case.used_strings if outside and kind.waterproof != "yes")
 
 
 def parallel_assumed(case: Case) -> Iterator[Hit]:
@@ -32,15 +48,13 @@ def parallel_assumed(case: Case) -> Iterator[Hit]:
     return (
         Hit(name)
         for name, kind in case.used_strings
-        if name in cut
-        and kind.between_bulbs == "parallel"
-        and not case.states("strings", name, "between_bulbs")
+        if name in cut and is_parallel(kind) and not case.states("strings", name, "between_bulbs")
     )
 
 
 def solved_as_parallel(case: Case) -> Iterator[Hit]:
     """One hit for each kind of string in use that is not known to be parallel."""
-    return (Hit(name) for name, kind in case.used_strings if kind.between_bulbs != "parallel")
+    return (Hit(name) for name, kind in case.used_strings if not is_parallel(kind))
 
 
 def half_dark(case: Case) -> Iterator[Hit]:
@@ -104,6 +118,21 @@ RULES: tuple[Rule[Case], ...] = (
         applies=not_parallel,
     ),
     Rule(
+        id="box-kept",
+        level="refusal",
+        topics=("strings-identify",),
+        title=N_("The box is to stay on"),
+        sentence=N_("This string is to keep its box, and this guide feeds strings at their own two wires."),
+        consequence=N_("Cells left in the box are charged by the supply, and leak, burst or catch fire."),
+        avoid=(
+            N_("Use the string on its box as it was sold, apart from this build."),
+            N_("Or, if all bulbs are parallel, state that the box is removed, and accept what then lights."),
+        ),
+        reason=N_("A box may hold cells, a resistor or a controller, and no figure here counts them."),
+        source=N_("own policy; cells after IEC 60086-5"),
+        applies=box_kept,
+    ),
+    Rule(
         id="between-bulbs-assumed",
         level="warning",
         topics=("strings-identify", "conversion"),
@@ -144,6 +173,21 @@ RULES: tuple[Rule[Case], ...] = (
         reason=N_("On direct current the other half of a two-way string is reversed all the time."),
         source=LED_REVERSE_V.source,
         applies=reversed_hard,
+    ),
+    Rule(
+        id="string-not-for-rain",
+        level="warning",
+        topics=("outdoors-joints", "hanging"),
+        title=N_("String not made for rain"),
+        sentence=N_("Nobody has stated that this string is made for outdoors."),
+        consequence=N_("Water in its bulbs corrodes them, and a wet short heats wire and resistor."),
+        avoid=(
+            N_("Use strings sold for outdoors, or hang these where neither rain nor spray comes."),
+            N_("Unplug them in wet weather."),
+        ),
+        reason=N_("Bulbs of indoor strings are open at wire and cover."),
+        source=N_("common practice"),
+        applies=not_for_rain,
     ),
     Rule(
         id="dead-ends",

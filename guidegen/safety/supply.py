@@ -1,12 +1,17 @@
-"""Rules about the supply, its load, and the mains it stands beside."""
+"""Rules about the supply: its marks, its volts, its load."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
 from guidegen.locale import N_
-from guidegen.safety.rule import Case, Hit, Rule, always, exceeds, is_outdoors, outdoors, when
-from guidegen.tables.limits import SUPPLY_LOAD, WET_WITHOUT_BASIC_DC_V
+from guidegen.safety.rule import Case, Hit, Rule, exceeds, is_outdoors, when
+from guidegen.tables.limits import (
+    LIMITED_POWER_SOURCE,
+    SUPPLY_LOAD,
+    WET_WITHOUT_BASIC_DC_V,
+    limited_power_a,
+)
 
 
 def overloaded(case: Case) -> Iterable[Hit]:
@@ -30,14 +35,32 @@ def insulation_unknown(case: Case) -> Iterable[Hit]:
     return when(case.project.supply.insulation == "unknown" and not is_outdoors(case.project))
 
 
-def new_wiring(case: Case) -> Iterable[Hit]:
-    """One hit if the mains side is still to be installed."""
-    return when(case.project.place.mains == "new fixed wiring")
+def approval_unknown(case: Case) -> Iterable[Hit]:
+    """One hit if nobody has said that the supply is approved (without approval it is refused)."""
+    return when(case.project.supply.approved == "unknown")
 
 
-def existing_outlet(case: Case) -> Iterable[Hit]:
-    """One hit if the supply goes into an outlet that is there already."""
-    return when(case.project.place.mains == "existing outlet")
+def power_not_limited(case: Case) -> Iterable[Hit]:
+    """One hit if the supply can give more than a limited power source may, and is not marked as one."""
+    supply = case.arrangement.supply
+    most_a = limited_power_a(supply.upper_v)
+    over = case.project.supply.limited_power != "yes" and exceeds(supply.limit_a, most_a)
+    return when(over, limit_a=supply.limit_a, upper_v=supply.upper_v)
+
+
+def unregulated(case: Case) -> Iterable[Hit]:
+    """One hit if the supply is known to be without regulation."""
+    return when(case.project.supply.unregulated == "yes")
+
+
+def regulation_unknown(case: Case) -> Iterable[Hit]:
+    """One hit if nobody has said whether the supply is regulated."""
+    return when(case.project.supply.unregulated is None)
+
+
+def stands_outdoors(case: Case) -> Iterable[Hit]:
+    """One hit if the supply stands outdoors (without a mark for it, that is refused)."""
+    return when(case.project.supply.stands == "outdoors")
 
 
 def wet_and_over_limit(case: Case) -> Iterable[Hit]:
@@ -48,21 +71,6 @@ def wet_and_over_limit(case: Case) -> Iterable[Hit]:
 
 
 RULES: tuple[Rule[Case], ...] = (
-    Rule(
-        id="new-fixed-wiring",
-        level="danger",
-        topics=("mains", "supply"),
-        title=N_("Mains wiring is not part of this guide"),
-        sentence=N_("This build needs mains wiring that is not there yet."),
-        consequence=N_("Mains kills, and faulty wiring burns houses."),
-        avoid=(
-            N_("Stop here until a qualified person has done that work to the local code."),
-            N_("That person alone, nobody else, proves it dead before work and tests it after."),
-        ),
-        reason=N_("Fixed wiring is licensed work in most places, and no text can check it for you."),
-        source=N_("local code; common practice"),
-        applies=new_wiring,
-    ),
     Rule(
         id="supply-overloaded",
         level="refusal",
@@ -94,6 +102,52 @@ RULES: tuple[Rule[Case], ...] = (
         reason=N_("Only double or reinforced insulation lets low-voltage wires be touched."),
         source="IEC 60364-4-41 cl. 414.3",
         applies=insulation_unknown,
+    ),
+    Rule(
+        id="approval-unknown",
+        level="warning",
+        topics=("supply",),
+        title=N_("Is the supply approved?"),
+        sentence=N_("Nobody has stated that this supply carries a mark of approval."),
+        consequence=N_("A supply that nobody tested can put mains on the low-voltage wires."),
+        avoid=(
+            N_("Find the approval mark of your country on its case. If it is missing, take another supply."),
+        ),
+        reason=N_("It is all that stands between the mains and what you touch."),
+        source="IEC 60364-4-41 cl. 414.3",
+        applies=approval_unknown,
+    ),
+    Rule(
+        id="power-not-limited",
+        level="warning",
+        topics=("supply", "fuse"),
+        title=N_("More power than a limited source gives"),
+        sentence=N_(
+            "The supply can give {limit_a} at {upper_v}, and is not marked as a limited power source."
+        ),
+        consequence=N_("A short between supply and fuse can heat a wire red-hot."),
+        avoid=(
+            N_("Put the fuse right at the supply, and guard the wire before it from every rub and pinch."),
+            N_("Better: a supply marked LPS or Class 2."),
+        ),
+        reason=N_("Beyond this limit a fault can set fire to what touches the wire."),
+        source=LIMITED_POWER_SOURCE,
+        applies=power_not_limited,
+    ),
+    Rule(
+        id="supply-unregulated",
+        level="warning",
+        topics=("supply-volts", "first-power"),
+        title=N_("Supply without regulation"),
+        sentence=N_("Its volts rise when less is drawn and when the mains is high."),
+        consequence=N_("With one run off, the others get more volts, and LEDs and resistors overheat."),
+        avoid=(
+            N_("Take a regulated supply of the same volts."),
+            N_("Else measure it with nothing connected, and state those volts and its output resistance."),
+        ),
+        reason=N_("Only a regulated supply holds its volts whatever is connected."),
+        source=N_("common practice"),
+        applies=unregulated,
     ),
     Rule(
         id="supply-load-high",
@@ -128,43 +182,18 @@ RULES: tuple[Rule[Case], ...] = (
         applies=wet_and_over_limit,
     ),
     Rule(
-        id="outlet-without-rcd",
-        level="warning",
-        topics=("mains", "first-power"),
-        title=N_("Outdoors only behind an RCD"),
-        sentence=N_("Outdoors, an outlet without residual-current protection (RCD, GFCI) is not enough."),
-        consequence=N_("A damp plug or damaged mains cord can kill."),
+        id="supply-standing-outdoors",
+        level="caution",
+        topics=("outdoors",),
+        title=N_("Supply in the open"),
+        sentence=N_("An IP mark holds only while the case hangs the way its maker shows."),
+        consequence=N_("Standing water or snow gets in, and so does rain at an open plug."),
         avoid=(
-            N_("Use an outlet with an RCD of 30 mA or a GFCI, and press its test button first."),
-            N_("If there is none, ask a licensed electrician for one."),
+            N_("Fix it off the ground, cable entries down, with air around it, and the plug under a cover."),
         ),
-        reason=N_("It cuts the mains off before a fault through a person becomes deadly."),
-        source=N_("IEC 60364-4-41 cl. 411.3.3 (from memory)"),
-        applies=outdoors,
-    ),
-    Rule(
-        id="other-plugs",
-        level="warning",
-        topics=("labels", "first-power"),
-        title=N_("Plugs that fit another voltage"),
-        sentence=N_("Low-voltage plugs of other supplies in the house may fit these lights."),
-        consequence=N_("Too many volts, or reversed ones, overheat resistors and destroy LEDs."),
-        avoid=(N_("Label each lead at both ends: volts, polarity, fuse."),),
-        reason=N_("Round plugs of one size are sold for many voltages and both polarities."),
-        source=N_("common practice"),
-        applies=always,
-    ),
-    Rule(
-        id="apart-from-mains",
-        level="warning",
-        topics=("mains", "hanging"),
-        title=N_("Keep clear of mains"),
-        sentence=N_("Low-voltage wire beside mains wire can become live through one damaged spot."),
-        consequence=N_("Mains on wires that people touch."),
-        avoid=(N_("Keep it out of mains boxes, trunking and lamps, and never tie it to a mains cord."),),
-        reason=N_("The thin insulation of these strings is not made for mains."),
-        source=N_("common practice, after IEC 60364-4-41 cl. 414.4"),
-        applies=always,
+        reason=N_("Cases are tested in one position, with every entry closed."),
+        source="IEC 60529",
+        applies=stands_outdoors,
     ),
     Rule(
         id="unregulated-adapter",
@@ -176,20 +205,6 @@ RULES: tuple[Rule[Case], ...] = (
         avoid=(N_("Measure the supply before anything is connected; over the stated range, do not use it."),),
         reason=N_("Every figure here rests on the supply's stated volts and tolerance."),
         source=N_("common practice"),
-        applies=always,
-    ),
-    Rule(
-        id="class-2-marks",
-        level="notice",
-        topics=("supply",),
-        title=N_("Class 2 is not Class II"),
-        sentence=N_(
-            'US "Class 2" means limited power; IEC "Class II", the double square, means double insulation.'
-        ),
-        consequence="",
-        avoid=(N_("Look for the double square; Class 2 as well is good to have."),),
-        reason=N_("The marks look alike and say different things."),
-        source="NEC article 725; IEC 61140",
-        applies=existing_outlet,
+        applies=regulation_unknown,
     ),
 )

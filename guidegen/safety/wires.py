@@ -72,6 +72,15 @@ def fuse_not_sure(case: Case) -> Iterable[Hit]:
     return when(not guard.sure, fault_a=guard.fault_a, open_a=guard.must_open_a)
 
 
+def far_short_lasts(case: Case) -> Iterator[Hit]:
+    """One hit for each run without a resistor whose far short the fuse is not sure to end."""
+    guard = case.protection
+    for run in case.runs:
+        if not run.plan.resistor.fitted and guard.sure and not guard.sure_far_end[run.index]:
+            fault_a = guard.fault_far_end_a[run.index]
+            yield Hit(run.plan.name, {"fault_a": fault_a, "open_a": guard.must_open_a})
+
+
 RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="wire-over-limit",
@@ -103,6 +112,23 @@ RULES: tuple[Rule[Case], ...] = (
         reason=N_("A small supply limits its own current below what opens a fuse."),
         source=N_("must-open currents of IEC 60127-2 and UL 248-14"),
         applies=fuse_not_sure,
+    ),
+    Rule(
+        id="far-short-not-cleared",
+        level="warning",
+        topics=("fuse", "first-power"),
+        title=N_("A short far out may not open the fuse"),
+        sentence=N_(
+            "A short at the far end drives only about {fault_a}; the fuse is sure to open at {open_a}."
+        ),
+        consequence=N_("The wires bear it, but stay warm for as long as the short lasts."),
+        avoid=(
+            N_("If a run goes dark or dim, unplug at once and look for the short."),
+            N_("Use a smaller fuse if it still carries the lights, or thicker wire."),
+        ),
+        reason=N_("Thin, long wire holds the current below what opens a fuse."),
+        source=N_("must-open currents of IEC 60127-2 and UL 248-14"),
+        applies=far_short_lasts,
     ),
     Rule(
         id="fuse-too-small",

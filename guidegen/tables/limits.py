@@ -27,6 +27,15 @@ ROOFED_IPX = Sourced(1, _PLACE)
 SUPPLY_OUTDOORS_IPX = Sourced(4, N_("own policy"))
 NEAR_WATER_M = Sourced(3.5, N_("own policy"))
 
+#: Lowest point of a wire above ground that people walk on, m.
+OVER_PATH_M = Sourced(2.5, N_("arm's reach of IEC 60364-4-41 Annex B (from memory)"))
+#: From ladder, pole and wire to an overhead power line, m.
+OVERHEAD_LINE_M = Sourced(3.0, N_("common practice; the network operator may ask for more"))
+#: From low-voltage wire to mains wire, m.
+WIRE_TO_MAINS_M = Sourced(0.05, N_("NEC 725.136 and IEC 60364-4-41 cl. 414.4 (from memory)"))
+#: Lowest joint outdoors above ground, m.
+JOINT_ABOVE_GROUND_M = Sourced(0.3, N_("own policy"))
+
 #: Worst running current over the fuse's rating, at most.
 FUSE_LOAD = Sourced(0.8, N_("common practice, no source"))
 #: Running watts of a resistor over its rating, at most.

@@ -24,6 +24,8 @@ BASE: dict[str, Any] = {
         "warmest": "25 degC",
         "mains": "existing outlet",
         "near_water": "none",
+        "children_or_animals": "yes",
+        "over_path": "no",
     },
     "strings": {
         "drop": {
@@ -38,6 +40,9 @@ BASE: dict[str, Any] = {
             "wire": {"area": "0.14 mm2"},
             "led": {"voltage": "2.8 V", "current": "3 mA", "slope": "0.09 V", "resistance": "10 ohm"},
             "max_led_current": "20 mA",
+            "box": "removed",
+            "wires": 2,
+            "waterproof": "no",
         }
     },
     "supply": {
@@ -50,6 +55,9 @@ BASE: dict[str, Any] = {
         "stands": "indoors",
         "case": "sealed",
         "insulation": "double",
+        "approved": "yes",
+        "limited_power": "no",
+        "unregulated": "no",
     },
     "runs": [
         {

@@ -18,7 +18,10 @@ OUTSIDE_SUPPLY: Changes = {"supply.stands": "outdoors"}
 # Limits: DESIGN section 7; 60 V DC and 25 V AC of IEC 60364-4-41 cl. 414.4.5; the rest own policy.
 MET: list[tuple[str, Changes]] = [
     ("mains-string", {"strings.drop.runs_on": "mains"}),
+    ("mains-string", {"strings.drop.label": "220-240V~ 50 Hz, 30 W"}),
+    ("mains-string", {"strings.drop.label": "For indoor use. 60,1 volts"}),
     ("supply-case-opened", {"supply.case": "opened"}),
+    ("supply-not-approved", {"supply.approved": "NO"}),
     ("supply-insulation", {"supply.insulation": "basic"}),
     ("supply-insulation", {"supply.insulation": "unknown", **OUTDOORS}),
     ("supply-insulation", {"supply.insulation": "unknown", **OUTSIDE_SUPPLY, "supply.ip": "IP44"}),
@@ -42,7 +45,10 @@ MET: list[tuple[str, Changes]] = [
 ]
 JUST_NOT: list[tuple[str, Changes]] = [
     ("mains-string", {}),
+    ("mains-string", {"strings.drop.label": "60 V, 12 VA, 230 bulbs"}),
+    ("mains-string", {"strings.drop.label": "INPUT: 100-240V~ 50/60Hz OUTPUT: 4.5V DC 0.5A"}),
     ("supply-case-opened", {}),
+    ("supply-not-approved", {"supply.approved": "unknown"}),
     ("supply-insulation", {"supply.insulation": "unknown"}),
     ("supply-insulation", {"supply.insulation": "reinforced", **OUTDOORS}),
     ("supply-voltage", {"supply.voltage": "60 V", "supply.tolerance": "0 %"}),

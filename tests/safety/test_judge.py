@@ -28,10 +28,16 @@ THICK_STRING: Changes = {"strings.drop.wire": {"area": "0.5 mm2"}}
 
 #: Rules that belong to every build.
 ALWAYS = {
-    "other-plugs", "apart-from-mains", "unregulated-adapter", "fixings-off-services", "children-and-animals",
-    "maker-rating-ends", "solder-at-the-bench", "first-hour-watched", "meter-on-amps", "sharp-tools",
+    "other-plugs",
+    "apart-from-mains",
+    "fixings-off-services",
+    "maker-rating-ends",
+    "solder-at-the-bench",
+    "first-hour-watched",
+    "meter-on-amps",
+    "sharp-tools",
     "polarity-by-meter",
-}  # fmt: skip
+}
 
 MET: list[tuple[str, Changes]] = [
     ("new-fixed-wiring", {"place.mains": "new fixed wiring"}),
@@ -69,6 +75,28 @@ MET: list[tuple[str, Changes]] = [
     # 1.19 - 0.4 = 0.79 ohm, under twice 0.4 ohm (by hand).
     ("wire-reading-near-leads", {"strings.drop.wire": {"loop": "1.19 ohm", "meter_leads": "0.4 ohm"}}),
     ("not-stated", {"place.near_water": GONE}),
+    ("approval-unknown", {"supply.approved": "unknown"}),
+    ("approval-unknown", {"supply.approved": GONE}),
+    # IEC 60950-1 Table 2B: up to 20 V 5 x U VA, so 5 A; over 20 V 100 VA, so 3.97 A at 25.2 V (by hand).
+    ("power-not-limited", {"supply.limited_power": "no", "supply.current_limit": "5.01 A"}),
+    ("power-not-limited", {"supply.limited_power": GONE, "supply.current_limit": "5.01 A"}),
+    (
+        "power-not-limited",
+        {"supply.limited_power": "no", "supply.current_limit": "3.98 A", "supply.voltage": "24 V"},
+    ),
+    ("supply-unregulated", {"supply.unregulated": "yes"}),
+    ("unregulated-adapter", {"supply.unregulated": GONE}),
+    ("supply-standing-outdoors", OUTSIDE_SUPPLY),
+    ("string-not-for-rain", OUTDOORS),
+    ("string-not-for-rain", {**OUTDOORS, "strings.drop.waterproof": GONE}),
+    ("box-kept", {"strings.drop.box": "kept"}),
+    ("not-parallel", {**CUT, "strings.drop.between_bulbs": GONE, "strings.drop.wires": 3}),
+    ("figures-for-parallel", {"strings.drop.between_bulbs": GONE, "strings.drop.wires": 3}),
+    ("children-and-animals", {}),
+    ("children-and-animals", {"place.children_or_animals": GONE}),
+    ("over-path", {"place.over_path": "yes"}),
+    ("over-path", {**OUTDOORS, "place.over_path": GONE}),
+    ("overhead-lines", OUTDOORS),
 ]
 JUST_NOT: list[tuple[str, Changes]] = [
     ("new-fixed-wiring", {}),
@@ -98,6 +126,23 @@ JUST_NOT: list[tuple[str, Changes]] = [
     ("extra-wire-short", {**MIDDLE, "runs.0.extra_wire.length": "0.7 m"}),
     ("wire-reading-near-leads", {"strings.drop.wire": {"loop": "1.2 ohm", "meter_leads": "0.4 ohm"}}),
     ("not-stated", {}),
+    ("approval-unknown", {}),
+    ("power-not-limited", {"supply.limited_power": "no", "supply.current_limit": "5 A"}),
+    ("power-not-limited", {"supply.limited_power": "yes", "supply.current_limit": "9 A"}),
+    ("supply-unregulated", {}),
+    ("supply-unregulated", {"supply.unregulated": GONE}),
+    ("unregulated-adapter", {"supply.unregulated": "no"}),
+    ("unregulated-adapter", {"supply.unregulated": "yes"}),
+    ("supply-standing-outdoors", OUTDOORS),
+    ("string-not-for-rain", {**OUTDOORS, "strings.drop.waterproof": "yes"}),
+    ("string-not-for-rain", OUTSIDE_SUPPLY),
+    ("box-kept", {"strings.drop.box": GONE}),
+    ("not-parallel", {"strings.drop.between_bulbs": GONE, "strings.drop.wires": 3}),
+    ("figures-for-parallel", {"strings.drop.between_bulbs": GONE}),
+    ("children-and-animals", {"place.children_or_animals": "no"}),
+    ("over-path", {"place.over_path": GONE}),
+    ("over-path", {**OUTDOORS, "place.over_path": "no"}),
+    ("overhead-lines", OUTSIDE_SUPPLY),
 ]  # fmt: skip
 
 
@@ -154,6 +199,13 @@ def with_evenness(known: Study, evenness: float) -> dict[str, Any]:
 
 UNSURE = {"sure_after_resistor": (False,)}
 SURE = {"sure_after_resistor": (True,), "sure_far_end": (True,)}
+FAR_ONLY = {**SURE, "sure_far_end": (False,)}
+BARE: Changes = {
+    "runs.0.resistor": "none",
+    "runs.0.resistor_rating": GONE,
+    "runs.0.resistor_kind": GONE,
+    "supply.voltage": "2.8 V",
+}
 TWO_WAY: Changes = {"strings.drop.lit_on_dc": "half", "supply.tolerance": "0 %"}
 LED_GOAL: Changes = {"goals.led_current": "10 mA"}
 
@@ -183,6 +235,15 @@ VALUE_EDGES: list[tuple[str, Changes, Any, dict[str, Any], dict[str, Any]]] = [
     ("short-not-cleared", {}, with_guard, {**SURE, "sure_far_end": (False,)}, SURE),
     ("resistor-hot", {}, with_margins, {"shorted_w": 0.86}, {"shorted_w": 0.85}),
     ("fuse-not-sure", {}, with_guard, {"sure": False}, {"sure": True}),
+    ("far-short-not-cleared", BARE, with_guard, {"sure_far_end": (False,)}, {"sure_far_end": (True,)}),
+    ("far-short-not-cleared", BARE, with_guard, {"sure_far_end": (False,)}, {"sure": False}),
+    (
+        "resistor-shorted",
+        {},
+        with_guard,
+        {**FAR_ONLY, "far_end_w": (5.01,)},
+        {**FAR_ONLY, "far_end_w": (5.0,)},
+    ),
 ]
 
 
@@ -251,8 +312,7 @@ def test_resistor_in_very_warm_air_is_held_to_its_derated_rating(tmp_path: Path)
 
 
 def test_run_without_resistor_has_no_finding_about_one(tmp_path: Path) -> None:
-    changes = {"runs.0.resistor": "none", "runs.0.resistor_rating": GONE, "runs.0.resistor_kind": GONE}
-    rules = found(tmp_path, {**changes, "supply.voltage": "2.9 V"})
+    rules = found(tmp_path, BARE)
     assert not [rule for rule in rules if rule.startswith("resistor")]
 
 
@@ -265,7 +325,7 @@ def test_overloaded_supply_is_not_warned_of_a_second_time(tmp_path: Path) -> Non
 
 def test_quiet_project_shows_only_what_belongs_to_every_build(tmp_path: Path) -> None:
     lasting_short = {"short-not-cleared", "class-2-marks"}
-    assert set(found(tmp_path, {})) == ALWAYS | lasting_short
+    assert set(found(tmp_path, {})) == ALWAYS | lasting_short | {"children-and-animals"}
 
 
 def test_findings_come_most_severe_first(tmp_path: Path) -> None:
@@ -303,3 +363,42 @@ def test_thin_wire_behind_a_large_fuse_is_refused(tmp_path: Path) -> None:
     }  # fmt: skip
     assert "wire-over-limit" in found(tmp_path, changes)
     assert "wire-over-limit" not in found(tmp_path, {**changes, **THICK_STRING})
+
+
+ASSUMED: list[tuple[str, Changes]] = [
+    ("no water near", {"place.near_water": GONE}),
+    ("small children or animals come near", {"place.children_or_animals": GONE}),
+    ("people pass below the lights", {**OUTDOORS, "place.over_path": GONE}),
+    ("output DC", {"supply.output": GONE}),
+    ("constant voltage", {"supply.type": GONE}),
+    ("supply tolerance 5 %", {"supply.tolerance": GONE}),
+    ("supply indoors", {"supply.stands": GONE}),
+    ("current into a short as rated", {"supply.current_limit": GONE}),
+    ("the supply's approval is not known", {"supply.approved": GONE}),
+    ("no mark of limited power", {"supply.limited_power": GONE}),
+    ("the supply may be without regulation", {"supply.unregulated": GONE}),
+    ("strings made for low voltage", {"strings.drop.runs_on": GONE}),
+    ("two wires from bulb to bulb", {"strings.drop.wires": GONE}),
+    ("the string's box is cut off", {"strings.drop.box": GONE}),
+    ("strings not made for rain", {**OUTDOORS, "strings.drop.waterproof": GONE}),
+]
+
+
+@pytest.mark.parametrize(("assumed", "changes"), ASSUMED)
+def test_what_was_not_stated_is_told_with_what_was_assumed(
+    tmp_path: Path, assumed: str, changes: Changes
+) -> None:
+    assert found(tmp_path, changes)["not-stated"].values["assumed"] == (assumed,)
+
+
+def test_everything_that_was_not_stated_is_in_one_notice(tmp_path: Path) -> None:
+    gone = {path: GONE for _words, changes in ASSUMED for path, value in changes.items() if value is GONE}
+    findings = [
+        each for each in study_of(tmp_path, {**OUTDOORS, **gone}).findings if each.rule == "not-stated"
+    ]
+    assert [set(each.values["assumed"]) for each in findings] == [{words for words, _changes in ASSUMED}]  # type: ignore[call-overload]
+
+
+@pytest.mark.parametrize("path", ["place.over_path", "strings.drop.waterproof"])
+def test_what_matters_outdoors_only_is_not_asked_for_indoors(tmp_path: Path, path: str) -> None:
+    assert "not-stated" not in found(tmp_path, {path: GONE})
