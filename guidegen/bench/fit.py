@@ -21,9 +21,10 @@ from guidegen.bench.gauss_newton import Fitted, Linear, Pull, chi_squared, least
 from guidegen.bench.known import COVER_95, THERMAL_V, Known, known_of
 from guidegen.bench.model import PARAMETERS, BenchModel
 from guidegen.bench.notes import BenchNote
-from guidegen.bench.readings import Meter, Reading, What, readings_of
+from guidegen.bench.readings import Reading, What, readings_of
 from guidegen.calc.led import Curve, forward_voltage, warmed
 from guidegen.circuit.arrangement import LedEstimate
+from guidegen.circuit.meter import Meter
 from guidegen.project.schema import LightString
 from guidegen.tables.conductors import REFERENCE_DEGC
 from guidegen.tables.leds import VOLTS_PER_K
@@ -242,6 +243,7 @@ def _estimate(curve: Curve, covariance: Floats, free: Free, known: Known) -> Led
         voltage_u_v=voltage_u_v,
         slope_u_v=slope_u_v,
         resistance_u_ohm=resistance_u_ohm,
+        covariance=_rows(covariance),
     )
 
 

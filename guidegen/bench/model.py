@@ -16,9 +16,10 @@ from numpy.typing import NDArray
 
 from guidegen.bench.bench_string import BenchString, States, solve_states
 from guidegen.bench.gauss_newton import Linear
-from guidegen.bench.readings import Meter, Reading
+from guidegen.bench.readings import Reading
 from guidegen.calc.led import Curve
 from guidegen.calc.network import Network
+from guidegen.circuit.meter import Meter
 
 Floats = NDArray[np.float64]
 

@@ -21,14 +21,14 @@ from guidegen.bench.fit import fit_string
 from guidegen.bench.known import COVER_95
 from guidegen.bench.model import BenchModel
 from guidegen.bench.predict import moved, predict, spreads
-from guidegen.bench.readings import Meter, Reading, What, readings_of
+from guidegen.bench.readings import Reading, What, readings_of
 from guidegen.calc.led import Curve, forward_voltage
 from guidegen.calc.preferred import not_below
 from guidegen.circuit.arrangement import Arrangement
+from guidegen.circuit.meter import Meter
 from guidegen.circuit.solve import solve
 from guidegen.project.schema import BenchReading, LightString
 from guidegen.tables.leds import TYPICAL
-from guidegen.tables.limits import METER_BURDEN_OHM
 
 Floats = NDArray[np.float64]
 
@@ -100,7 +100,7 @@ def next_readings(
     used = meter or Meter()
     known = fit_string(kind, meter=used)
     string = bench_string(kind, known.estimate)
-    rows = tuple(_rows(string, known.estimate.curve, sources_v, most_led_a))
+    rows = tuple(_rows(string, known.estimate.curve, sources_v, most_led_a, used.burden_ohm))
     if not rows:
         return None
     model = BenchModel(string, readings_of(rows, used), known.estimate.curve.current_a, used)
@@ -126,7 +126,11 @@ def next_readings(
 
 
 def _rows(
-    string: BenchString, curve: Curve, sources_v: tuple[float, ...], most_led_a: float
+    string: BenchString,
+    curve: Curve,
+    sources_v: tuple[float, ...],
+    most_led_a: float,
+    burden_ohm: float,
 ) -> Iterator[BenchReading]:
     """Sources and resistors that bring the LEDs near the currents to try, each once."""
     seen: set[tuple[float, float]] = set()
@@ -146,7 +150,7 @@ def _rows(
                     supply=source_v,
                     resistor=ohm,
                     after_resistor=string_v,
-                    current=drop_v / (ohm + METER_BURDEN_OHM.value),
+                    current=drop_v / (ohm + burden_ohm),
                 )
 
 

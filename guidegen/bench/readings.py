@@ -8,9 +8,10 @@ from math import sqrt
 from typing import Literal
 
 from guidegen.calc.meter import accuracy
+from guidegen.circuit.meter import Meter
 from guidegen.locale import N_
 from guidegen.project.schema import BenchReading
-from guidegen.tables.limits import METER_AMPERES, METER_BURDEN_OHM, METER_VOLTS, MeterRange
+from guidegen.tables.limits import MeterRange
 from guidegen.tables.sourced import Sourced
 
 What = Literal["after resistor", "current"]
@@ -21,14 +22,6 @@ RESISTOR_SHARE = Sourced(0.05, N_("IEC 60062, gold tolerance band"))
 STATED_BURDEN_SHARE = Sourced(0.1, N_("own assumption"))
 #: An assumed meter burden may be off by this many ohm.
 ASSUMED_BURDEN_OHM = Sourced(1.0, N_("own assumption"))
-
-
-@dataclass(frozen=True)
-class Meter:
-    """Accuracy of the meter on its volts and ampere ranges."""
-
-    volts: MeterRange = METER_VOLTS
-    amperes: MeterRange = METER_AMPERES
 
 
 @dataclass(frozen=True)
@@ -89,11 +82,16 @@ def standard_u(reading: float, scale: MeterRange) -> float:
     return accuracy(reading, scale.share, scale.digits, scale.step) / sqrt(3)
 
 
-def burden_of(row: BenchReading) -> tuple[float, float]:
-    """Ohms of the meter in line and their standard uncertainty; a usual meter where not stated."""
-    if row.meter_burden is None:
-        return METER_BURDEN_OHM.value, ASSUMED_BURDEN_OHM.value / sqrt(3)
-    return row.meter_burden, row.meter_burden * STATED_BURDEN_SHARE.value / sqrt(3)
+def burden_of(row: BenchReading, meter: Meter) -> tuple[float, float]:
+    """Ohms of the meter in line and their standard uncertainty; `meter`'s where not stated."""
+    if row.meter_burden is not None:
+        return row.meter_burden, burden_u_ohm(row.meter_burden, stated=True)
+    return meter.burden_ohm, burden_u_ohm(meter.burden_ohm, stated=meter.burden_stated)
+
+
+def burden_u_ohm(burden_ohm: float, *, stated: bool) -> float:
+    """Standard uncertainty of the ohms of a meter in line."""
+    return (burden_ohm * STATED_BURDEN_SHARE.value if stated else ASSUMED_BURDEN_OHM.value) / sqrt(3)
 
 
 def _split(number: int, row: BenchReading, meter: Meter) -> Iterator[Reading]:
@@ -105,4 +103,4 @@ def _split(number: int, row: BenchReading, meter: Meter) -> Iterator[Reading]:
         yield Reading(number, "after resistor", row.after_resistor, u, *common)
     if row.current is not None:
         u = standard_u(row.current, meter.amperes)
-        yield Reading(number, "current", row.current, u, *common, *burden_of(row))
+        yield Reading(number, "current", row.current, u, *common, *burden_of(row, meter))

@@ -27,7 +27,8 @@ class LedEstimate:
     `voltage_low_v` and `voltage_high_v` bound the mean LED's volts at the
     curve's own current (95 % or the band of a typical curve); `fitted` names
     the parameters that bench readings fixed; `colour` is that of a typical
-    curve.  The uncertainties are standard ones.
+    curve.  The uncertainties are standard ones; `covariance` (3, 3) is that
+    of volts, slope and resistance, empty where they err apart.
     """
 
     curve: Curve
@@ -39,6 +40,13 @@ class LedEstimate:
     voltage_u_v: float = 0.0
     slope_u_v: float = 0.0
     resistance_u_ohm: float = 0.0
+    covariance: tuple[tuple[float, ...], ...] = ()
+
+    @property
+    def spread(self) -> Floats:
+        """Covariance (3, 3) of volts, slope (V) and resistance (ohm)."""
+        apart = (self.voltage_u_v, self.slope_u_v, self.resistance_u_ohm)
+        return np.array(self.covariance) if self.covariance else np.diag(np.square(apart))
 
 
 @dataclass(frozen=True)

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from guidegen.calc.monte_carlo import correlated, rectangular
 from guidegen.calc.network import Bulbs, Network, Rails, Sources, solve_network
 from guidegen.circuit.arrangement import Arrangement, Cable, Conductor, Floats, LedEstimate, RunPlan
 from guidegen.circuit.netlist import feeding, join_bulbs, join_rails, scaled_rails
@@ -20,6 +21,8 @@ from guidegen.tables.leds import LED_SPREAD_V, VOLTS_PER_K
 #: Draws of JCGM 101 and the seed that makes them the same every time.
 DRAWS = 2_000
 SEED = 20_000
+#: Volts, slope and resistance (S, 1) of the mean LED of a kind of string.
+_Curves = tuple[Floats, Floats, Floats]
 #: Mismatch of a bulb's current accepted in a draw: far below what a meter shows.
 TOLERANCE = 1e-5
 
@@ -48,13 +51,18 @@ def draw_builds(arrangement: Arrangement, nominal: Solution, count: int = DRAWS,
     """Solve `count` random builds of an arrangement whose nominal solution is known.
 
     Rectangular within their limits: supply volts, resistors, wires, air.
-    Normal: the mean LED's volts, the LED-to-LED spread of every bulb.
+    and the mean LED's volts where they are a stated band.  Normal: a curve
+    fitted on the bench, with the fit's covariance; slope and resistance of
+    any other; the LED-to-LED spread of every bulb.
     """
     random, supply = np.random.default_rng(seed), arrangement.supply
-    air_k = random.uniform(arrangement.coldest_c, arrangement.warmest_c, (count, 1)) - REFERENCE_DEGC
+    air_c = rectangular(random, arrangement.coldest_c, arrangement.warmest_c, (count, 1))
+    air_k = air_c - REFERENCE_DEGC
     source_v = _around(random, supply.voltage_v, supply.tolerance, count)
     lead_ohm = 2 * _cable_ohm(random, supply.lead, air_k)
-    drawn = [_draw_run(random, run, air_k) for run in arrangement.runs]
+    kinds = {run.string: run.led for run in arrangement.runs}
+    curves = {name: _draw_curves(random, led, count) for name, led in kinds.items()}
+    drawn = [_draw_run(random, run, air_k, curves[run.string]) for run in arrangement.runs]
     sources = Sources(
         series_ohm=np.concatenate([run.resistor_ohm + run.feeder_ohm for run in drawn]),
         installation=np.tile(np.arange(count), len(drawn)),
@@ -84,28 +92,26 @@ class _DrawnRun:
     feeder_ohm: Floats
 
 
-def _draw_run(random: np.random.Generator, run: RunPlan, air_k: Floats) -> _DrawnRun:
+def _draw_run(random: np.random.Generator, run: RunPlan, air_k: Floats, curves: _Curves) -> _DrawnRun:
     count = len(air_k)
     own = _wire_factor(random, run.conductor, air_k)
     extra = own if run.extra is None else _wire_factor(random, run.extra.conductor, air_k)
     return _DrawnRun(
-        bulbs=_draw_bulbs(random, run, air_k),
+        bulbs=_draw_bulbs(random, run, air_k, curves),
         rails=scaled_rails(feeding(run), own, extra),
         resistor_ohm=_around(random, run.resistor.ohm, run.resistor.tolerance, count),
         feeder_ohm=2 * _cable_ohm(random, run.feeder, air_k),
     )
 
 
-def _draw_bulbs(random: np.random.Generator, run: RunPlan, air_k: Floats) -> Bulbs:
-    """Bulbs of S draws end to end: one curve a draw, shifted a little in every bulb."""
-    count, led, curve = len(air_k), run.led, run.led.curve
-    slope_v = curve.slope_v * np.exp(led.slope_u_v / curve.slope_v * random.standard_normal((count, 1)))
-    ohm = np.abs(curve.resistance_ohm + led.resistance_u_ohm * random.standard_normal((count, 1)))
-    mean_v = curve.voltage_v + _voltage_u_v(led) * random.standard_normal((count, 1))
+def _draw_bulbs(random: np.random.Generator, run: RunPlan, air_k: Floats, curves: _Curves) -> Bulbs:
+    """Bulbs of S draws end to end: one curve a draw and kind of string, shifted a little in every bulb."""
+    count, current_a = len(air_k), run.led.curve.current_a
+    mean_v, slope_v, ohm = curves
     per_bulb_v = LED_SPREAD_V.value / 2 / np.sqrt(np.maximum(run.lit_groups * run.leds_in_series, 1))
     bulb_v = mean_v + per_bulb_v * random.standard_normal((count, run.bulbs)) + VOLTS_PER_K.typical * air_k
-    folds = np.maximum(bulb_v - curve.current_a * ohm, slope_v) / slope_v
-    saturation_a = curve.current_a * np.exp(-folds) / -np.expm1(-folds)
+    folds = np.maximum(bulb_v - current_a * ohm, slope_v) / slope_v
+    saturation_a = current_a * np.exp(-folds) / -np.expm1(-folds)
 
     def spread(values: Floats | float) -> Floats:
         return np.broadcast_to(values, saturation_a.shape).ravel()
@@ -120,17 +126,27 @@ def _draw_bulbs(random: np.random.Generator, run: RunPlan, air_k: Floats) -> Bul
     )
 
 
-def _voltage_u_v(led: LedEstimate) -> float:
-    """Standard uncertainty of the mean LED's volts; its bounds hold 95 %."""
-    return (led.voltage_high_v - led.voltage_low_v) / 4
+def _draw_curves(random: np.random.Generator, led: LedEstimate, count: int) -> _Curves:
+    """Volts, slope and resistance (S, 1) of S possible curves.
+
+    The slope spreads in its logarithm, so that it stays above zero; a
+    resistance stays at zero at least.
+    """
+    curve, moves = led.curve, correlated(random, led.spread, count)
+    volts = curve.voltage_v + moves[:, 0:1]
+    if led.source != "bench":
+        volts = rectangular(random, led.voltage_low_v, led.voltage_high_v, (count, 1))
+    slope_v = curve.slope_v * np.exp(moves[:, 1:2] / curve.slope_v)
+    return volts, slope_v, np.maximum(curve.resistance_ohm + moves[:, 2:3], 0.0)
 
 
 def _around(random: np.random.Generator, nominal: float, tolerance: float, count: int) -> Floats:
-    return nominal * (1 + random.uniform(-tolerance, tolerance, count))
+    return rectangular(random, nominal * (1 - tolerance), nominal * (1 + tolerance), (count,))
 
 
 def _wire_factor(random: np.random.Generator, wire: Conductor, air_k: Floats) -> Floats:
-    return random.uniform(wire.low_factor, wire.high_factor, air_k.shape) * (1 + wire.per_k * air_k)
+    side = rectangular(random, wire.low_factor, wire.high_factor, air_k.shape)
+    return side * (1 + wire.per_k * air_k)
 
 
 def _cable_ohm(random: np.random.Generator, cable: Cable | None, air_k: Floats) -> Floats:

@@ -18,8 +18,8 @@ from scipy.optimize import least_squares
 
 from guidegen.bench.fit import BenchFit, fit_led, fit_string
 from guidegen.bench.predict import predict
-from guidegen.bench.readings import Meter
 from guidegen.calc.led import Curve, forward_voltage
+from guidegen.circuit.meter import Meter
 from guidegen.project.schema import Led, LightString
 from guidegen.tables.leds import LED_SPREAD_V, TYPICAL
 from guidegen.tables.limits import METER_AMPERES, METER_VOLTS
