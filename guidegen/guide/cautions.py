@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from guidegen.guide.blocks import Caution
-from guidegen.guide.format import slug
+from guidegen.guide.format import NO_BREAK, slug
 from guidegen.locale import _
 from guidegen.safety.findings import LEVELS, Finding
 from guidegen.safety.words import CautionText, described
 
+#: The space between a number and its unit, which no line may end at.
+_BEFORE_UNIT = re.compile(r"(?<=\d) (?=(?:[mk]?[AVWΩ]|c?m|mm²|°C|%)(?!\w))")
 #: A word that rules and steps share: what a danger is about.
 Topic = str
 
@@ -39,13 +42,18 @@ def _caution(text: CautionText) -> Caution:
         signal=text.level,
         word=text.signal_word,
         title=text.title,
-        hazard=text.hazard,
-        consequence=text.consequence,
-        avoid=text.avoid,
+        hazard=_unbroken(text.hazard),
+        consequence=_unbroken(text.consequence),
+        avoid=tuple(_unbroken(line) for line in text.avoid),
         source=_("Why: {reason} Source: {source}.").format(
             reason=text.reason, source=text.source.rstrip(".")
         ),
     )
+
+
+def _unbroken(text: str) -> str:
+    """The text with its numbers kept beside their units."""
+    return _BEFORE_UNIT.sub(NO_BREAK, text)
 
 
 #: Topics that almost every rule of their kind carries; they place only what nothing else places.

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import hashlib
+from dataclasses import replace
 
 from guidegen import __version__
 from guidegen.circuit.expected import ExpectedReading
+from guidegen.guide.blocks import Caution
 from guidegen.guide.build_page import build_page
 from guidegen.guide.cautions import placed_cautions
+from guidegen.guide.electrician import electrician_page, stop_box
 from guidegen.guide.light import light_page
 from guidegen.guide.matter import Matter
 from guidegen.guide.numbers import numbers_page
@@ -48,14 +51,16 @@ def compose(study: Study, readings: tuple[ExpectedReading, ...]) -> Guide:
 def _pages(matter: Matter) -> tuple[Page, ...]:
     groups = step_groups(matter)
     cautions = placed_cautions(matter.study.findings)
-    build = build_page(groups, cautions)
+    stop = stop_box(cautions)
+    build = replace(build_page(groups, cautions), stop=stop)
+    electrician = (_electrician(matter, stop),) if stop else ()
     return (
         Page(
             "index.html",
             _("Start here"),
             _("What you will build, and what it takes"),
             "start.html",
-            start_page(matter, build),
+            replace(start_page(matter, build), stop=stop),
         ),
         Page(
             "stay-safe.html",
@@ -64,6 +69,7 @@ def _pages(matter: Matter) -> tuple[Page, ...]:
             "safe.html",
             safety_page(cautions),
         ),
+        *electrician,
         Page(
             "parts-and-tools.html",
             _("Parts and tools"),
@@ -100,6 +106,16 @@ def _pages(matter: Matter) -> tuple[Page, ...]:
             "readings.html",
             readings_page(matter, cautions),
         ),
+    )
+
+
+def _electrician(matter: Matter, stop: Caution) -> Page:
+    return Page(
+        "electrician.html",
+        _("For the electrician"),
+        _("To hand to the licensed person before anything else"),
+        "electrician.html",
+        electrician_page(matter, stop),
     )
 
 

@@ -11,7 +11,7 @@ from guidegen.tables.conductors import REFERENCE_DEGC
 
 @dataclass(frozen=True)
 class ResistorHeat:
-    """Surface of one run's resistor in degC: running in a room at 20 degC, and at its worst corner there."""
+    """Surface of one run's resistor in degC: running, at its worst corner, with its run shorted."""
 
     run: int
     running_c: float
@@ -19,7 +19,7 @@ class ResistorHeat:
     shorted_c: float
 
 
-def resistor_heat(matter: Matter, index: int) -> ResistorHeat:
+def resistor_heat(matter: Matter, index: int, air_degc: float = REFERENCE_DEGC) -> ResistorHeat:
     """Estimate for the resistor of run `index` in free air; an unknown kind counts as the worst."""
     resistor = matter.runs[index].resistor
     rating_w = resistor.rating_w
@@ -28,7 +28,7 @@ def resistor_heat(matter: Matter, index: int) -> ResistorHeat:
     worst = matter.solved.margins.runs[index]
 
     def surface(power_w: float) -> float:
-        return body_degc(REFERENCE_DEGC, rise_k, power_w, rating_w)
+        return body_degc(air_degc, rise_k, power_w, rating_w)
 
     return ResistorHeat(
         index,

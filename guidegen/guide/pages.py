@@ -21,7 +21,8 @@ class StartPage:
     """Start here: what it will be, what it takes, and the verdict.
 
     `verdict` is one sentence; `verdict_good` tells which way it goes;
-    `picture` the id of the picture shown.
+    `picture` the id of the picture shown; `stop` the box before everything
+    else where the guide has to stop for licensed work.
     """
 
     what: tuple[str, ...]
@@ -30,6 +31,7 @@ class StartPage:
     verdict_good: bool
     findings: tuple[str, ...]
     picture: str
+    stop: Caution | None = None
 
 
 @dataclass(frozen=True)
@@ -38,6 +40,23 @@ class SafetyPage:
 
     first_line: str
     cautions: tuple[Caution, ...]
+
+
+@dataclass(frozen=True)
+class ElectricianPage:
+    """For the electrician: facts for the licensed person who does the mains side; prints alone.
+
+    `asked` says what is wanted, never how; `to_fill` are the labels of empty
+    lines, `note_lines` the number of lines without one.
+    """
+
+    stop: Caution
+    first_line: str
+    asked: tuple[str, ...]
+    facts: tuple[Fact, ...]
+    who: Table
+    to_fill: tuple[str, ...]
+    note_lines: int
 
 
 @dataclass(frozen=True)
@@ -83,10 +102,11 @@ class LightPage:
 
 @dataclass(frozen=True)
 class BuildPage:
-    """Build it: steps in groups."""
+    """Build it: steps in groups; `stop` as on the first page."""
 
     before: tuple[str, ...]
     groups: tuple[StepGroup, ...]
+    stop: Caution | None = None
 
 
 @dataclass(frozen=True)
@@ -99,7 +119,15 @@ class ReadingsPage:
 
 
 PageModel = (
-    StartPage | SafetyPage | PartsPage | WiringPage | NumbersPage | LightPage | BuildPage | ReadingsPage
+    StartPage
+    | SafetyPage
+    | ElectricianPage
+    | PartsPage
+    | WiringPage
+    | NumbersPage
+    | LightPage
+    | BuildPage
+    | ReadingsPage
 )
 
 

@@ -13,6 +13,8 @@ from guidegen.guide.words import bulbs_text, feed_text
 from guidegen.locale import _, ngettext
 from guidegen.parts.bill import bill
 from guidegen.parts.joints import dead_ends, joints
+from guidegen.safety.findings import Finding
+from guidegen.safety.judge import RULE_BY_ID
 from guidegen.safety.words import text
 
 #: Working time, minutes: a step, and what a soldered place takes on top; common practice, no source.
@@ -44,7 +46,7 @@ def _findings(matter: Matter) -> tuple[str, ...]:
     told = [
         text(finding)
         for finding in found
-        if finding.values and (finding.level in _TOLD or finding.rule in _GOAL_RULES)
+        if _has_figures(finding) and (finding.level in _TOLD or finding.rule in _GOAL_RULES)
     ]
     rules = len({finding.rule for finding in found})
     rest = ngettext(
@@ -53,6 +55,11 @@ def _findings(matter: Matter) -> tuple[str, ...]:
         rules,
     )
     return (*told, rest.format(count=rules))
+
+
+def _has_figures(finding: Finding) -> bool:
+    """Whether what was found is said with figures of this project, not of the rule alone."""
+    return "{" in RULE_BY_ID[finding.rule].sentence
 
 
 def _what(matter: Matter) -> tuple[str, ...]:

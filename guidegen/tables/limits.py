@@ -58,6 +58,13 @@ TOUCH_METAL_DEGC = Sourced(65.0, _TOUCH)
 HOT_SURFACE_DEGC = Sourced(60.0, N_("own policy"))
 
 
+#: What a small plug-in supply gives over what it takes in, and its power factor.
+SMALL_SUPPLY_EFFICIENCY = Sourced(0.7, N_("own assumption"))
+SMALL_SUPPLY_POWER_FACTOR = Sourced(0.5, N_("own assumption"))
+#: Nominal mains volts.
+MAINS_V = (Sourced(230.0, N_("IEC 60038")), Sourced(120.0, N_("ANSI C84.1, from memory")))
+
+
 @dataclass(frozen=True)
 class LimitedPower:
     """A row of the limited power source table: up to `to_v` open circuit, ampere and volt-ampere."""

@@ -37,7 +37,7 @@ def _stop_for_mains() -> Draft:
                 "Ask a licensed electrician for a switched outlet, or for an enclosed, approved supply, at "
                 "that place."
             ),
-            _("Show them the load on “The numbers” and the place on “Start here”."),
+            _("Give them the sheet “For the electrician”: it states load, place and protection."),
             _("Go on only when that person has tested the outlet and handed it over."),
         ),
         checks=(
