@@ -14,7 +14,7 @@ from guidegen.guide.compose import compose
 from guidegen.guide.pages import Guide, WiringPage
 from guidegen.locale import _
 from guidegen.paths import data_folder
-from guidegen.publish import Asset, PageFile, Published, publish
+from guidegen.publish import Asset, PageFile, publish, publish_one_file
 from guidegen.report.check import check_text
 from guidegen.study import Solved, Study, study
 
@@ -35,20 +35,20 @@ class PlacedPicture:
 def build(path: Path, out: Path | None = None, *, one_file: bool = False) -> str:
     """Write the guide of the project file `path` into `out`; returns a sentence that says where.
 
+    `one_file`: into one HTML file there, named after the project file.
     `out` is by default the file's stem + "-guide" in the current folder.
     Raises ProjectError for a file with faults, GuidegenError for a refused
     project, and OutputError when `out` is no place for a guide.
     """
-    if one_file:
-        raise GuidegenError(_("--one-file cannot be had yet. Leave it out, and the guide becomes a folder."))
     found = study(path)
     if found.solved is None or found.refused:
         raise GuidegenError(check_text(found).rstrip("\n"))
     spread = expected_spread(found.solved.arrangement, found.solved.solution)
     pictures = _draw(found, found.solved, spread)
     guide = _with_schematics(compose(found, spread.readings), pictures)
-    published = _publish(guide, pictures, out or Path(f"{path.stem}-guide"))
-    return _("The guide is written: open {page} in a browser.").format(page=published.folder / "index.html")
+    folder = out or Path(f"{path.stem}-guide")
+    page = _publish(guide, pictures, folder, f"{path.stem}.html" if one_file else "")
+    return _("The guide is written: open {page} in a browser.").format(page=page)
 
 
 def _draw(found: Study, solved: Solved, spread: Spread) -> tuple[Picture, ...]:
@@ -69,12 +69,15 @@ def _with_schematics(guide: Guide, pictures: tuple[Picture, ...]) -> Guide:
     return replace(guide, pages=tuple(pages))
 
 
-def _publish(guide: Guide, pictures: tuple[Picture, ...], out: Path) -> Published:
-    """Hand pages, drawings and theme over for publishing."""
+def _publish(guide: Guide, pictures: tuple[Picture, ...], folder: Path, one_file: str) -> Path:
+    """Hand pages, drawings and theme over for publishing; returns the page to open."""
     pages = [PageFile(page.name, page.title, page.template, page.model) for page in guide.pages]
     assets = [Asset(_file_of(picture), picture.svg.encode()) for picture in pictures]
     shared = {"guide": guide, "pictures": {picture.id: _placed(picture) for picture in pictures}}
-    return publish(pages, assets, shared, data_folder("themes") / "workshop", out)
+    theme = data_folder("themes") / "workshop"
+    if one_file:
+        return publish_one_file(pages, assets, shared, theme, folder / one_file)
+    return publish(pages, assets, shared, theme, folder).folder / "index.html"
 
 
 def _file_of(picture: Picture) -> str:

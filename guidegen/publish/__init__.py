@@ -4,6 +4,7 @@ Only this package touches the output folder, and only it imports MkDocs.
 """
 
 from guidegen.publish.folder import publish
+from guidegen.publish.one_file import publish_one_file
 from guidegen.publish.pages import Asset, PageFile, Published
 
-__all__ = ["Asset", "PageFile", "Published", "publish"]
+__all__ = ["Asset", "PageFile", "Published", "publish", "publish_one_file"]

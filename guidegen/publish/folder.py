@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
@@ -9,7 +10,7 @@ from pathlib import Path
 from guidegen.errors import OutputError
 from guidegen.locale import _
 from guidegen.publish.links import check_links
-from guidegen.publish.manifest import write_manifest
+from guidegen.publish.manifest import sealed_files, write_manifest
 from guidegen.publish.pages import Asset, PageFile, Published, check_names
 from guidegen.publish.site import build_site
 from guidegen.publish.swap import swap, workplace
@@ -34,7 +35,7 @@ def publish(
     guidegen did not write, cannot be written, or when a page or link is broken.
     """
     check_names(pages, assets)
-    with _told_as_output_errors(out):
+    with told_as_output_errors(out):
         target = settle_target(out)
         with made_parents(target), workplace(target) as work:
             refuse_foreign(target)
@@ -42,12 +43,20 @@ def publish(
             build_site(pages, assets, shared, theme, new, work / "empty")
             check_links(new)
             files = write_manifest(new)
+            _carry_over(target, new)
             swap(work, target)
     return Published(target, files)
 
 
+def _carry_over(old: Path, new: Path) -> None:
+    """Keep the single-file guides that stand in the old folder, unless a page has their name."""
+    for name in sealed_files(old):
+        if not (new / name).exists():
+            shutil.copyfile(old / name, new / name)
+
+
 @contextmanager
-def _told_as_output_errors(out: Path) -> Iterator[None]:
+def told_as_output_errors(out: Path) -> Iterator[None]:
     """Tell what the operating system refuses as an OutputError."""
     try:
         yield

@@ -15,6 +15,7 @@ from pathlib import Path
 
 from guidegen import __version__
 from guidegen.publish.pages import MANIFEST_NAME
+from guidegen.publish.seal import is_sealed
 
 _MADE_BY = "guidegen"
 
@@ -54,11 +55,24 @@ def find_foreign(folder: Path, hashes: Mapping[str, str]) -> Foreign:
     for path in _entries(folder):
         if path == MANIFEST_NAME:
             continue
+        if path not in hashes and path in sealed_files(folder):
+            continue
         if path not in hashes:
             added.append(path)
         elif not _is_unchanged(folder / path, hashes[path]):
             edited.append(path)
     return Foreign(tuple(added), tuple(edited))
+
+
+def sealed_files(folder: Path) -> tuple[str, ...]:
+    """Names of the single-file guides that guidegen wrote into the folder, unedited since, sorted."""
+    plain = (path for path in folder.glob("*.html") if path.is_file() and not path.is_symlink())
+    return tuple(sorted(path.name for path in plain if is_sealed(path.read_bytes())))
+
+
+def holds_more_than_sealed(folder: Path) -> bool:
+    """Whether the folder holds anything beside single-file guides of guidegen's."""
+    return set(_entries(folder)) > set(sealed_files(folder))
 
 
 def _is_unchanged(file: Path, expected: str) -> bool:

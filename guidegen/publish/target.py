@@ -9,7 +9,7 @@ from pathlib import Path
 
 from guidegen.errors import OutputError
 from guidegen.locale import _, ngettext
-from guidegen.publish.manifest import Foreign, find_foreign, read_manifest
+from guidegen.publish.manifest import Foreign, find_foreign, holds_more_than_sealed, read_manifest
 
 _NAMES_TOLD = 12
 
@@ -50,14 +50,14 @@ def refuse_foreign(folder: Path, shown_as: Path | None = None) -> None:
     if not folder.is_dir() or not any(folder.iterdir()):
         return
     hashes = read_manifest(folder)
-    if hashes is None:
+    if hashes is None and holds_more_than_sealed(folder):
         raise OutputError(
             _(
                 "{folder} is not empty, and guidegen did not write it. Nothing was changed. "
                 "Name a new or empty folder with --out."
             ).format(folder=shown_as or folder)
         )
-    foreign = find_foreign(folder, hashes)
+    foreign = find_foreign(folder, hashes or {})
     if foreign:
         raise OutputError(_foreign_message(shown_as or folder, foreign))
 

@@ -69,10 +69,17 @@
     recount();
   }
 
+  // In one file every sheet is on this page; a count looks at its own sheet alone.
+  function within(box, fields) {
+    var sheet = box.closest("[data-sheet]") || document;
+    return fields.filter(function (field) { return sheet.contains(field); });
+  }
+
   // One bulb a step; it lights when the step is done.
-  function countProgress(ticks) {
+  function countProgress(every) {
     var box = document.querySelector("[data-progress]");
     if (!box) return markTicks;
+    var ticks = within(box, every);
     var bulbs = make("div", "bulbs");
     bulbs.setAttribute("aria-hidden", "true");
     ticks.forEach(function () { bulbs.appendChild(make("i")); });
@@ -81,7 +88,7 @@
     var line = counter(box, ticks, function (tick) { tick.checked = false; }, recount);
     box.insertBefore(onward, box.lastChild);
     function markTicks() {
-      ticks.forEach(function (tick) {
+      every.forEach(function (tick) {
         var owner = tick.closest(".step, tr");
         if (owner) owner.classList.toggle("done", tick.checked);
       });
