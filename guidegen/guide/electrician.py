@@ -14,6 +14,7 @@ from guidegen.guide.pages import ElectricianPage
 from guidegen.locale import _
 from guidegen.tables.limits import (
     MAINS_V,
+    RCD_A,
     SMALL_SUPPLY_EFFICIENCY,
     SMALL_SUPPLY_POWER_FACTOR,
     SUPPLY_OUTDOORS_IPX,
@@ -71,8 +72,8 @@ def _asked(matter: Matter) -> tuple[str, ...]:
 def _protection(matter: Matter) -> str:
     if matter.outdoors or matter.project.supply.stands == "outdoors":
         return _(
-            "Residual-current protection of 30 mA or less in front of it, since the lights hang outdoors."
-        )
+            "Residual-current protection of {amperes} or less in front of it, for a place outdoors."
+        ).format(amperes=quantity(RCD_A.value, "A"))
     return _("Residual-current protection as the local code asks for this room.")
 
 

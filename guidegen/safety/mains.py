@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from guidegen.locale import N_
-from guidegen.safety.rule import Case, Hit, Rule, always, outdoors, when
-from guidegen.tables.limits import WIRE_TO_MAINS_M
+from guidegen.safety.rule import Case, Hit, Rule, always, when
+from guidegen.tables.limits import RCD_A, WIRE_TO_MAINS_M
 
 
 def new_wiring(case: Case) -> Iterable[Hit]:
@@ -17,6 +17,11 @@ def new_wiring(case: Case) -> Iterable[Hit]:
 def existing_outlet(case: Case) -> Iterable[Hit]:
     """One hit if the supply goes into an outlet that is there already."""
     return when(case.project.place.mains == "existing outlet")
+
+
+def outlet_outdoors(case: Case) -> Iterable[Hit]:
+    """One hit if any part of the installation stands outdoors."""
+    return when(case.outdoors, rcd_a=RCD_A.value)
 
 
 def near_mains_wire(case: Case) -> Iterable[Hit]:
@@ -50,12 +55,12 @@ RULES: tuple[Rule[Case], ...] = (
         sentence=N_("Outdoors, an outlet without residual-current protection (RCD, GFCI) is not enough."),
         consequence=N_("A damp plug or damaged mains cord can kill."),
         avoid=(
-            N_("Use an outlet with an RCD of 30 mA or a GFCI, and press its test button first."),
+            N_("Use an outlet with an RCD of {rcd_a} or a GFCI, and press its test button first."),
             N_("If there is none, ask a licensed electrician for one."),
         ),
         reason=N_("It cuts the mains off before a fault through a person becomes deadly."),
-        source=N_("IEC 60364-4-41 cl. 411.3.3 (from memory)"),
-        applies=outdoors,
+        source=RCD_A.source,
+        applies=outlet_outdoors,
     ),
     Rule(
         id="other-plugs",
@@ -72,7 +77,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="apart-from-mains",
         level="warning",
-        topics=("mains", "hanging"),
+        topics=("hanging",),
         title=N_("Keep clear of mains"),
         sentence=N_("Low-voltage wire beside mains wire can become live through one damaged spot."),
         consequence=N_("Mains on wires that people touch."),

@@ -158,7 +158,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="short-not-cleared",
         level="warning",
-        topics=("fuse", "resistor-mounting"),
+        topics=("fuse", "first-power"),
         title=N_("A short behind the resistor does not open the fuse"),
         sentence=N_(
             "A short behind the resistor drives only about {fault_a}; the fuse is sure to open at {open_a}."

@@ -177,7 +177,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="string-not-for-rain",
         level="warning",
-        topics=("outdoors-joints", "hanging"),
+        topics=("strings-identify", "hanging"),
         title=N_("String not made for rain"),
         sentence=N_("Nobody has stated that this string is made for outdoors."),
         consequence=N_("Water in its bulbs corrodes them, and a wet short heats wire and resistor."),

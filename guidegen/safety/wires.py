@@ -145,7 +145,7 @@ RULES: tuple[Rule[Case], ...] = (
     Rule(
         id="wire-size-inferred",
         level="notice",
-        topics=("wire",),
+        topics=("wire", "strings-identify"),
         title=N_("Wire size worked out from ohms"),
         sentence=N_("For {wire} only ohms are known: it counts as copper of {area_m2}."),
         consequence="",

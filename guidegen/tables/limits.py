@@ -31,6 +31,8 @@ NEAR_WATER_M = Sourced(3.5, N_("own policy"))
 OVER_PATH_M = Sourced(2.5, N_("arm's reach of IEC 60364-4-41 Annex B (from memory)"))
 #: From ladder, pole and wire to an overhead power line, m.
 OVERHEAD_LINE_M = Sourced(3.0, N_("common practice; the network operator may ask for more"))
+#: Residual current at which an outlet's protection must act, ampere.
+RCD_A = Sourced(0.03, N_("IEC 60364-4-41 cl. 411.3.3 (from memory)"))
 #: From low-voltage wire to mains wire, m.
 WIRE_TO_MAINS_M = Sourced(0.05, N_("NEC 725.136 and IEC 60364-4-41 cl. 414.4 (from memory)"))
 #: Lowest joint outdoors above ground, m.
@@ -55,7 +57,9 @@ _TOUCH = N_("EN ISO 13732-1, burn threshold for a touch of one second, from memo
 TOUCH_CERAMIC_DEGC = Sourced(80.0, _TOUCH)
 TOUCH_METAL_DEGC = Sourced(65.0, _TOUCH)
 #: Above this a surface gets a caution and stays clear of plastic, hot glue and foam, degC.
-HOT_SURFACE_DEGC = Sourced(60.0, N_("own policy"))
+HOT_SURFACE_DEGC = Sourced(
+    60.0, N_("own policy, below the burn thresholds of EN ISO 13732-1 (65 °C bare metal, from memory)")
+)
 
 
 #: What a small plug-in supply gives over what it takes in, and its power factor.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from string import Formatter
 
@@ -50,6 +51,18 @@ def test_no_two_rules_share_an_id() -> None:
 
 def test_every_hazard_is_a_refusal() -> None:
     assert {rule.level for rule in HAZARDS} == {"refusal"}
+
+
+#: Numbers that stand in words of the rules: names of classes and marks, times, and usual supply volts.
+NUMBERS = ("Class 2", "IPX4", "IP44", "5 V, 12 V or 24 V", "24 V or less")
+
+
+@EVERY
+def test_limits_come_from_the_tables_not_from_the_words(rule: Rule[object]) -> None:
+    said = re.sub(r"\{\w+\}", "", " ".join((rule.sentence, rule.consequence, rule.reason, *rule.avoid)))
+    for name in NUMBERS:
+        said = said.replace(name, "")
+    assert not [letter for letter in said if letter.isdigit()], said
 
 
 def test_no_rule_tells_how_to_work_on_the_mains() -> None:

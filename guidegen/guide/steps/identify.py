@@ -77,7 +77,7 @@ def _supply_marks(matter: Matter) -> Draft:
         title=_("Read the marks on the supply"),
         why=_("The supply alone keeps the mains away from you, so it must be a sound and approved one."),
         parts=(supply_text(matter),),
-        topics=("supply", "mains", "outdoors"),
+        topics=("supply", "outdoors"),
         do=tuple(marks),
         checks=(look_check(_("All these marks"), _("all there"), (_("Stop. Take another supply."),)),),
     )
@@ -93,7 +93,7 @@ def _supply_volts(matter: Matter) -> Draft:
         ),
         parts=(supply_text(matter), _("socket that fits the supply's plug")),
         tools=(Tool.METER, Tool.PEN),
-        topics=("supply-volts", "meter"),
+        topics=("supply-volts", "mains", "meter"),
         do=(
             _("Push the supply's plug into the socket. Leave the socket's two terminals open."),
             _("Plug the supply into an outlet that is already there."),

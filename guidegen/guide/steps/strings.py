@@ -34,7 +34,7 @@ def _low_voltage(matter: Matter, name: str, kind: LightString) -> Draft:
         title=_("Make sure that the string “{name}” is low-voltage").format(name=name),
         why=_("A mains string looks much the same, and a cut in it can kill."),
         parts=(_string_text(name),),
-        topics=("strings-identify", "cells"),
+        topics=("strings-identify", "cells", "string-not-for-rain"),
         do=(
             _("Look at what feeds the string: a box for cells, a USB plug, or a small adapter of its own."),
             _("Read its label: volts, and DC. Only 24 V or less will do here."),
