@@ -64,7 +64,7 @@ def test_a_chosen_sheet_prints_alone(opened, one_file, tmp_path):
     from pypdf import PdfReader
 
     def pages(fragment: str) -> list[str]:
-        with opened(one_file) as page:
+        with opened(one_file, media="print") as page:
             page.goto(one_file.as_uri() + fragment)
             page.pdf(path=tmp_path / "print.pdf", format="A4")
         return [sheet.extract_text() for sheet in PdfReader(tmp_path / "print.pdf").pages]
