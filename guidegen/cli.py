@@ -56,3 +56,19 @@ def figures(file: Path, as_json: bool) -> None:
 
     found = study(file)
     click.echo(figures_json(found) if as_json else figures_text(found).rstrip())
+
+
+@main.command()
+@FILE
+@JSON
+def compare(file: Path, as_json: bool) -> None:
+    """Show arrangements for the project FILE side by side, best first."""
+    from guidegen.report.compare import compare as compare_project
+    from guidegen.report.compare import compare_json, compare_text, refusal_text
+
+    found = compare_project(file)
+    if as_json:
+        click.echo(compare_json(found))
+        click.echo(refusal_text(found), err=True, nl=False)
+    else:
+        click.echo(compare_text(found), nl=False)

@@ -45,13 +45,18 @@ def pick_resistors(arrangement: Arrangement, goal_a: Mapping[str, float]) -> Arr
 
 
 def smallest_within(arrangement: Arrangement, index: int, goal_a: float) -> float:
-    """Smallest preferred value for run `index` at which its mean LED current is not above the goal, ohm."""
-    values = between(arrangement.runs[index].series, SMALLEST_OHM, LARGEST_OHM)
+    """Smallest preferred value for run `index` at which its mean LED current is not above the goal, ohm.
+
+    Not below its present value, which is returned at once if it does.
+    """
+    values = between(arrangement.runs[index].series, arrangement.runs[index].resistor.ohm, LARGEST_OHM)
 
     def within(ohm: float) -> bool:
         return solve(with_resistor(arrangement, index, ohm)).runs[index].mean_led_a <= goal_a
 
-    return values[min(bisect_left(values, True, key=within), len(values) - 1)]
+    if within(values[0]):
+        return values[0]
+    return values[min(bisect_left(values, True, lo=1, key=within), len(values) - 1)]
 
 
 def pick_fuse(arrangement: Arrangement, worst: Margins) -> Arrangement:

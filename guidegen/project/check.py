@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from guidegen.project import check_place, check_runs, check_strings, check_supply, check_wires
+from guidegen.project import check_place, check_prices, check_runs, check_strings, check_supply, check_wires
 from guidegen.project.complaint import Complaint
 from guidegen.project.keys import Key
 from guidegen.project.partial import attempt
@@ -16,6 +16,7 @@ PROJECT_CHECKS = (
     check_runs.names_differ,
     check_runs.bulbs_enough,
     check_runs.not_too_many,
+    check_prices.one_currency,
 )
 PLACE_CHECKS = (check_place.temperatures, check_place.water)
 STRING_CHECKS = (check_strings.name, check_strings.groups, check_strings.half_bulbs, check_strings.wires)

@@ -25,10 +25,10 @@ def kind_of(project: Project, run: Run) -> str | None:
 
 
 def runs_there(project: Project) -> Iterator[Complaint]:
-    """The runs are in the file."""
-    if not project.runs:
+    """A list of runs has runs in it; without the key they are proposed."""
+    if project.runs is not None and not project.runs:
         expected = _("a list of runs: stretches of bulbs, each fed through one resistor")
-        mend = _("write the runs, each behind a dash with bulbs, feed and feeder; see the sample project")
+        mend = _("write the runs, each behind a dash, or delete the key runs to have them proposed")
         yield Complaint(("runs",), expected, mend)
 
 

@@ -14,6 +14,7 @@ from functools import cache
 from typing import Annotated, Any, Literal
 
 from guidegen.locale import N_, _
+from guidegen.project.money import Price, PriceReader
 from guidegen.project.plain import LONGEST, NUMBER, GaugeReader, Reader, UnreadableError, plain_spaces
 from guidegen.project.units import UnknownUnitError, known_unit, measures, spellings
 from guidegen.project.writing import nearest
@@ -234,16 +235,31 @@ class ResistorReader(Quantity):
         return value if value == "none" else super().read(value)
 
 
+@dataclass(frozen=True)
+class SupplyAtReader(Quantity):
+    """A distance along the line of lights, or one of two words."""
+
+    def expected(self) -> str:
+        """What a person should write, in words."""
+        return _("start, middle, or {length}").format(length=super().expected())
+
+    def read(self, value: Any) -> Any:
+        """Metres, "start" or "middle"; raises UnreadableError."""
+        return value if value in ("start", "middle") else super().read(value)
+
+
 Area = Annotated[float, Quantity("area")]
 Celsius = Annotated[float, Quantity("temperature")]
 Current = Annotated[float, Quantity("current")]
 Gauge = Annotated[int, GaugeReader()]
 Length = Annotated[float, Quantity("length")]
+Money = Annotated[Price, PriceReader()]
 Power = Annotated[float, Quantity("power")]
 Ratio = Annotated[float, Quantity("ratio")]
 Resistance = Annotated[float, Quantity("resistance")]
 ResistancePerLength = Annotated[float, Quantity("resistance per length")]
 ResistorOrNone = Annotated[float | Literal["none"], ResistorReader("resistance", zero=True)]
+SupplyAt = Annotated[float | Literal["start", "middle"], SupplyAtReader("length", zero=True)]
 Tolerance = Annotated[float, Quantity("ratio", low="0 %", high="49 %")]
 Voltage = Annotated[float, Quantity("voltage")]
 ZeroOrLength = Annotated[float, Quantity("length", zero=True)]

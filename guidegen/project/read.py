@@ -94,9 +94,11 @@ def _there(key: Key, known: Collection[Key]) -> Key:
 
 
 def _filled_in(project: Project) -> Project:
-    """The project with a name and a kind of string in every run."""
+    """The project with a name and a kind of string in every run, if it has runs."""
+    if project.runs is None:
+        return project
     runs = tuple(
         run.model_copy(update={"name": run_name(index, run), "string": kind_of(project, run)})
-        for index, run in enumerate(project.runs or ())
+        for index, run in enumerate(project.runs)
     )
     return project.model_copy(update={"runs": runs})

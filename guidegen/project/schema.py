@@ -19,11 +19,13 @@ from guidegen.project.quantities import (
     Current,
     Gauge,
     Length,
+    Money,
     Power,
     Ratio,
     Resistance,
     ResistancePerLength,
     ResistorOrNone,
+    SupplyAt,
     Tolerance,
     Voltage,
     ZeroOrLength,
@@ -33,6 +35,7 @@ from guidegen.project.quantities import (
 MOST_BULBS = 200_000
 Count = Annotated[int, Number(1, MOST_BULBS)]
 Name = Annotated[str, Text(1, 60)]
+Weight = Annotated[float, Number(0, 1000, whole=False)]
 Colour = Literal["white", "warm white", "blue", "green", "red", "orange", "yellow"]
 Exposure = Literal["indoors", "sheltered outdoors", "open outdoors"]
 Feed = Literal["one end", "middle", "both ends", "opposite ends"]
@@ -73,6 +76,13 @@ class Place(Model):
     )
     distance_to_water: ZeroOrLength | None = Field(
         None, description=N_("Nearest part to that water's edge, m")
+    )
+    supply_at: SupplyAt = Field(
+        "start",
+        description=N_(
+            "Where the supply's wire meets the line of lights: start, middle, or m from the start; "
+            "used to propose runs; default start"
+        ),
     )
     children_or_animals: YesNo | None = Field(
         None, description=N_("Whether small children or animals come near; left out, yes is assumed")
@@ -273,6 +283,25 @@ class Run(Model):
     )
 
 
+class Weights(Model):
+    """What counts when arrangements are put in order, each in the unit stated; 0: does not count."""
+
+    cost: Weight = Field(1.0, description=N_("For one unit of money; default 1"))
+    evenness: Weight = Field(0.0, description=N_("For every 0.1 of evenness lacking to 1; default 0"))
+    joints: Weight = Field(0.0, description=N_("For one soldered joint; default 0"))
+    cuts: Weight = Field(0.0, description=N_("For one cut of a string; default 0"))
+    wire: Weight = Field(0.0, description=N_("For one metre of extra wire; default 0"))
+
+
+class Prices(Model):
+    """What parts cost the maker; a price left out is a typical one."""
+
+    wire: Money | None = Field(None, description=N_("One metre of two-core wire of 0.5 mm2"))
+    resistor: Money | None = Field(None, description=N_("One resistor of 5 W"))
+    fuse: Money | None = Field(None, description=N_("Fuse with its holder"))
+    joint: Money | None = Field(None, description=N_("Solder and sleeve of one joint"))
+
+
 class Goals(Model):
     """What the maker wants; these may tighten safety limits, never loosen them."""
 
@@ -288,6 +317,7 @@ class Goals(Model):
         1.0, description=N_("Light goes with current to this power; default 1")
     )
     series: Series = Field("E12", description=N_("Preferred values for chosen resistors; default E12"))
+    weights: Weights = Field(Weights(), description=N_("What puts arrangements that meet the goals in order"))
 
 
 class Project(Model):
@@ -305,3 +335,4 @@ class Project(Model):
     fuse: Current | None = Field(None, description=N_("Fuse rating, A; left out to have it chosen"))
     fuse_type: Literal["IEC", "UL"] = Field("IEC", description=N_("IEC 60127-2 or UL 248-14; default IEC"))
     goals: Goals = Field(Goals(), description=N_("What the maker wants"))
+    prices: Prices = Field(Prices(), description=N_("What parts cost, for comparing arrangements"))

@@ -14,13 +14,13 @@ from guidegen.calc.resistor import (
 )
 from guidegen.calc.supply import current_through_a, voltage_after_v
 from guidegen.calc.worked import work
+from guidegen.choose.aims import led_goal_a
 from guidegen.guide.blocks import Calculation, CalculationGroup
 from guidegen.guide.format import quantity
 from guidegen.guide.kirchhoff import loop_calculation, node_calculation
 from guidegen.guide.matter import Matter
 from guidegen.guide.worked import calculation
 from guidegen.locale import _
-from guidegen.study import led_goal_a
 
 
 def run_sums(matter: Matter, index: int) -> CalculationGroup:
@@ -71,7 +71,8 @@ def _after_note(matter: Matter, index: int) -> str:
     ahead = _("The volts ahead of it are those where the runs branch.")
     if not run.resistor.chosen:
         return ahead
-    goal_a = led_goal_a(matter.project, run.led_limit.current_a)
+    kind = matter.project.strings[run.string]
+    goal_a = led_goal_a(matter.project, kind, run.led_limit.current_a)
     chosen = _(
         "The resistor was chosen: the smallest {series} value at which the mean LED gets no more than {goal}."
     )

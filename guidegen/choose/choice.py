@@ -1,0 +1,112 @@
+"""What a search ends in: arrangements side by side, the best first.  Plain figures, for others to show."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from guidegen.choose.costs import Cost
+from guidegen.choose.workout import WorkedOut
+from guidegen.circuit.arrangement import Feed
+from guidegen.project.schema import Run
+
+
+@dataclass(frozen=True)
+class Group:
+    """Runs alike in an arrangement: how many, bulbs in each, feed."""
+
+    runs: int
+    bulbs: int
+    feed: Feed
+
+
+@dataclass(frozen=True)
+class Rival:
+    """The same split with another feed, to compare with."""
+
+    feed: Feed
+    evenness: float
+
+
+@dataclass(frozen=True, eq=False)
+class Proposal:
+    """One arrangement.
+
+    `runs` as they would stand in the project file; `worked`: everything
+    solved about it; `led_share`: mean LED current of the least driven run
+    over the one aimed at; `over`: excess over each limit, as in `limits`;
+    `rival`: what it is compared with in a sentence.
+    """
+
+    runs: tuple[Run, ...]
+    worked: WorkedOut
+    cost: Cost
+    given: bool
+    meets_goals: bool
+    led_share: float
+    over: dict[str, float]
+    rival: Rival | None
+
+    @property
+    def evenness(self) -> float:
+        """Evenness of the installation."""
+        return self.worked.solution.evenness
+
+    @property
+    def wire_mm2(self) -> tuple[float, ...]:
+        """Sizes of its feeders and extra wires, each once, mm2."""
+        cables = [cable for run in self.worked.arrangement.runs for cable in (run.feeder, run.extra)]
+        sizes = (round(cable.conductor.area_m2 * 1e6, 3) for cable in cables if cable is not None)
+        return tuple(dict.fromkeys(sizes))
+
+    @property
+    def groups(self) -> tuple[Group, ...]:
+        """Its runs, those alike counted together."""
+        counted: dict[tuple[int, Feed], int] = {}
+        for run in self.runs:
+            counted[run.bulbs, run.feed] = counted.get((run.bulbs, run.feed), 0) + 1
+        return tuple(Group(count, bulbs, feed) for (bulbs, feed), count in counted.items())
+
+
+@dataclass(frozen=True)
+class Change:
+    """One thing that would let the nearest arrangement meet the goals: SI values, from and to.
+
+    `what`: "string wire" (ohm/m), "led current" (A), "supply volts" (V),
+    "supply rating" (A), "evenness" (the goal itself).
+    """
+
+    what: str
+    now: float
+    then: float
+
+    @property
+    def size(self) -> float:
+        """How large the change is, as a share of what is there now."""
+        return abs(self.then - self.now) / self.now
+
+
+@dataclass(frozen=True)
+class Miss:
+    """Why no arrangement meets the goals.
+
+    `ways`: what stands in the way, of "wire resistance", "supply volts",
+    "supply rating", "led maximum", "resistor", "wire limit"; `changes` that
+    would do, the smallest first.
+    """
+
+    ways: tuple[str, ...]
+    changes: tuple[Change, ...]
+
+
+@dataclass(frozen=True, eq=False)
+class Choice:
+    """Arrangements side by side, best first, at most eight.
+
+    `looked_at` candidates, `solved` of them, the others certain to be
+    beaten; `miss` is None when the first meets the goals.
+    """
+
+    proposals: tuple[Proposal, ...]
+    looked_at: int
+    solved: int
+    miss: Miss | None

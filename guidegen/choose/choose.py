@@ -1,0 +1,198 @@
+"""Propose arrangements for a project: search, keep the unbeaten ones, put the best first."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from guidegen.choose.bounds import Bounds, make_bounds
+from guidegen.choose.choice import Choice, Proposal, Rival
+from guidegen.choose.costs import costs_of
+from guidegen.choose.front import MOST_SHOWN, Whole, standing
+from guidegen.choose.judging import judge_trials
+from guidegen.choose.layouts import Layout, layouts
+from guidegen.choose.limits import within
+from guidegen.choose.misses import miss_of
+from guidegen.choose.pool import Field, Trials, make_field
+from guidegen.choose.progress import Progress
+from guidegen.choose.proposing import (
+    Candidate,
+    Leds,
+    propose,
+    rival_feed,
+    runs_of,
+    stands,
+    with_rival,
+)
+from guidegen.choose.search import Found, money_of, search
+from guidegen.circuit.arrange import arrange
+from guidegen.circuit.arrangement import Feed
+from guidegen.circuit.cells import led_limits
+from guidegen.errors import GuidegenError
+from guidegen.locale import _
+from guidegen.project.schema import Project, Run
+from guidegen.safety.rule import ROUNDING
+from guidegen.tables.prices import CHOICE_MM2
+
+#: LED currents tried, over the one aimed at, when nothing keeps the limits: the first that does counts.
+DIMMED = (1.0, 0.8, 0.64, 0.5, 0.4, 0.3, 0.2)
+
+
+@dataclass(frozen=True, eq=False)
+class _Searched:
+    field: Field
+    bounds: Bounds
+    found: Found
+
+
+def choose(project: Project, leds: Leds, progress: Progress | None = None, most: int = MOST_SHOWN) -> Choice:
+    """Arrangements for the project, best first, at most `most`; the maker's own among them if it has runs.
+
+    Without runs all bulbs bought are used, else as many as the runs use.
+    Raises GuidegenError when no arrangement can be made up.
+    """
+    searches = _search(project, leds, progress)
+    made = _proposals(project, leds, searches[-1], most) if searches else []
+    if project.runs:
+        made.append(with_rival(project, leds, propose(project, leds, project.runs, given=True)))
+    if not made:
+        raise GuidegenError(_no_layout())
+    ranked = sorted(made, key=lambda each: stands(project, each))
+    reached = ranked[0].meets_goals and within(ranked[0].over)
+    hindered = _hindered(searches[0]) if searches else ()
+    return Choice(
+        proposals=tuple(_with_own(ranked, most)),
+        looked_at=sum(len(each.found.trials) for each in searches),
+        solved=sum(each.found.solved for each in searches),
+        miss=None
+        if reached
+        else miss_of(project, leds, ranked[0], hindered, lambda changed: _reachable(changed, leds)),
+    )
+
+
+def best_runs(project: Project, leds: Leds, progress: Progress | None = None) -> tuple[Run, ...]:
+    """The runs of the best arrangement that can be proposed.  GuidegenError when there is none."""
+    searches = _search(project, leds, progress)
+    if not searches:
+        raise GuidegenError(_no_layout())
+    made = _proposals(project, leds, searches[-1], MOST_SHOWN)
+    return min(made, key=lambda each: stands(project, each)).runs
+
+
+def _no_layout() -> str:
+    return _(
+        "No arrangement can be proposed for these strings: they may not be cut or rewired. "
+        "Write the runs into the file, one whole string in each, or use all bulbs bought."
+    )
+
+
+def _with_own(ranked: list[Proposal], most: int) -> list[Proposal]:
+    """The first ones; the maker's own takes the last place if it would fall off."""
+    shown = ranked[:most]
+    fallen = [each for each in ranked[most:] if each.given]
+    return [*shown[: most - len(fallen)], *fallen]
+
+
+def _search(project: Project, leds: Leds, progress: Progress | None) -> list[_Searched]:
+    """Searches at the LED current aimed at, and at smaller ones until one finds something within limits."""
+    found_layouts = layouts(project)
+    limits = led_limits(project, leds)
+    supply = arrange(project.model_copy(update={"runs": None}), leds, limits)
+    searches: list[_Searched] = []
+    for dim in DIMMED if found_layouts else ():
+        field = make_field(project, supply, found_layouts, leds, limits, CHOICE_MM2, dim)
+        bounds = make_bounds(field)
+        searches.append(_Searched(field, bounds, search(field, bounds, progress=progress)))
+        if len(searches[-1].found.numbers):
+            break
+    return searches
+
+
+def _reachable(project: Project, leds: Leds) -> bool:
+    """Whether some arrangement of a changed project meets its goals within every limit."""
+    limits = led_limits(project, leds)
+    supply = arrange(project.model_copy(update={"runs": None}), leds, limits)
+    found_layouts = layouts(project)
+    if not found_layouts:
+        return False
+    field = make_field(project, supply, found_layouts, leds, limits, CHOICE_MM2)
+    return bool((search(field, make_bounds(field)).values[:, 0] == 0).any())
+
+
+def _hindered(searched: _Searched) -> tuple[str, ...]:
+    """Limits that no candidate keeps; where each is kept by some, those that the closest one breaks."""
+    found = searched.found
+    if len(found.numbers):
+        return ()
+    alone = tuple(name for name, least in found.excess.items() if least > ROUNDING)
+    closest = judge_trials(
+        searched.field, found.trials.some(np.array([found.closest])), searched.bounds.at_aim
+    )
+    broken = (name for name in found.excess if getattr(closest.excess, name)[0] > ROUNDING)
+    return alone or tuple(broken)
+
+
+def _proposals(project: Project, leds: Leds, searched: _Searched, most: int) -> list[Proposal]:
+    """The best of the unbeaten candidates, worked out; the closest one where none keeps the limits."""
+    field, numbers = searched.field, searched.found.numbers
+    if len(numbers) == 0:
+        numbers = np.array([searched.found.closest])
+    found = _best(searched, numbers, most)
+    rivals = _rivals(searched, found)
+    made = [
+        replace(propose(project, leds, runs_of(field, each), each.ohms), rival=rival)
+        for each, rival in zip(found, rivals, strict=True)
+    ]
+    return [each for each in made if within(each.over)] or made[:1]
+
+
+def _best(searched: _Searched, numbers: Whole, most: int) -> list[Candidate]:
+    """The candidates that stand best, with their resistors."""
+    field, trials = searched.field, searched.found.trials.some(numbers)
+    judged = judge_trials(field, trials, searched.bounds.at_aim)
+    costs, money = costs_of(field, trials), money_of(field, trials, judged)
+
+    def key(k: int) -> tuple[float, ...]:
+        share = field.dim * float(judged.led_share[k])
+        counted = int(costs.joints[k]), int(costs.cuts[k]), float(costs.extra_wire_m[k])
+        stands = standing(field.project.goals, float(judged.evenness[k]), share, float(money[k]), *counted)
+        return (*stands.key(), k)
+
+    ohms = np.split(judged.ohm, judged.chains.first[1:])
+    return [
+        Candidate(
+            int(trials.layout[k]),
+            int(trials.feeder[k]),
+            int(trials.extra[k]),
+            tuple(float(ohm) for ohm in ohms[k]),
+        )
+        for k in sorted(range(len(trials)), key=key)[:most]
+    ]
+
+
+def _rivals(searched: _Searched, found: list[Candidate]) -> list[Rival | None]:
+    """What each of these is compared with: the same split, all runs fed in another way."""
+    field = searched.field
+    by_split = {_split(layout, {part.feed for part in layout}): k for k, layout in enumerate(field.layouts)}
+    feeds = [rival_feed(runs_of(field, each)) for each in found]
+    places = [
+        by_split.get(_split(field.layouts[each.layout], {feed}), -1)
+        for each, feed in zip(found, feeds, strict=True)
+    ]
+    known = [k for k, place in enumerate(places) if place >= 0]
+    if not known:
+        return [None] * len(found)
+    trials = Trials(
+        np.array([places[k] for k in known]),
+        np.array([found[k].feeder for k in known]),
+        np.array([found[k].extra for k in known]),
+    )
+    evenness = judge_trials(field, trials, searched.bounds.at_aim).evenness
+    solved = {k: Rival(feeds[k], float(even)) for k, even in zip(known, evenness, strict=True)}
+    return [solved.get(k) for k in range(len(found))]
+
+
+def _split(layout: Layout, feeds: set[Feed]) -> tuple[object, ...]:
+    """What layouts of the same split and feeds have in common."""
+    return (*((part.string, part.used, part.bulbs) for part in layout), frozenset(feeds))

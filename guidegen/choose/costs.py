@@ -1,0 +1,160 @@
+"""What an arrangement costs: money for its small parts, joints, cuts, metres of extra wire."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, fields
+
+import numpy as np
+from numpy.typing import NDArray
+
+from guidegen.choose.pool import Field, Trials
+from guidegen.circuit.arrangement import Arrangement, Floats
+from guidegen.parts.cuts import string_cuts
+from guidegen.parts.joints import joints
+from guidegen.project.schema import Prices, Project
+from guidegen.tables import prices as typical
+from guidegen.tables.preferred import RESISTOR_RATINGS_W
+
+
+@dataclass(frozen=True)
+class PriceList:
+    """Prices in one currency: a metre of one core by mm2, a resistor by its watts, fuse, joint.
+
+    `typical`: which of them the file leaves out ("wire", "resistor", "fuse", "joint").
+    """
+
+    currency: str
+    core_per_m: Mapping[float, float]
+    resistor: Mapping[float, float]
+    fuse: float
+    joint: float
+    typical: tuple[str, ...]
+
+
+def price_list(prices: Prices) -> PriceList:
+    """The file's prices, and typical ones where it states none.
+
+    A stated price belongs to one size; the others keep their typical ratio to it.
+    """
+    stated = {name: getattr(prices, name) for name in Prices.model_fields}
+    given = [price.currency for price in stated.values() if price is not None]
+    wire, resistor = prices.wire, prices.resistor
+    two_core = 2 * typical.CORE_PER_M[typical.PRICED_MM2]
+    wire_ratio = 1.0 if wire is None else wire.amount / two_core
+    resistor_ratio = 1.0 if resistor is None else resistor.amount / typical.RESISTOR[typical.PRICED_W]
+    return PriceList(
+        currency=given[0] if given else typical.CURRENCIES[0],
+        core_per_m={size: price * wire_ratio for size, price in typical.CORE_PER_M.items()},
+        resistor={rating: price * resistor_ratio for rating, price in typical.RESISTOR.items()},
+        fuse=typical.FUSE.value if prices.fuse is None else prices.fuse.amount,
+        joint=typical.JOINT.value if prices.joint is None else prices.joint.amount,
+        typical=tuple(name for name, price in stated.items() if price is None),
+    )
+
+
+@dataclass(frozen=True)
+class Cost:
+    """Cost of one arrangement.
+
+    `money` for wire, resistors, fuse and joints (strings and supply are the
+    same in all); `joints` soldered, one a conductor; `cuts` of strings;
+    `extra_wire_m` as a route, `core_m` in single cores; `feeder_m` route.
+    """
+
+    money: float
+    currency: str
+    typical: tuple[str, ...]
+    joints: int
+    cuts: int
+    extra_wire_m: float
+    core_m: float
+    feeder_m: float
+
+
+def cost_of(project: Project, arrangement: Arrangement) -> Cost:
+    """What this arrangement costs; its resistors are rated."""
+    prices, runs = price_list(project.prices), arrangement.runs
+    extras = [run for run in runs if run.extra is not None and run.feed != "one end"]
+    cores = [(1 if run.feed == "opposite ends" else 2, run.extra) for run in extras]
+    wires = [(2, run.feeder) for run in runs] + cores
+    soldered = sum(len(joint.poles) for joint in joints(arrangement))
+    money = prices.fuse + prices.joint * soldered
+    for count, cable in wires:
+        if cable is not None:
+            money += count * cable.length_m * _core_price(prices, cable.conductor.area_m2 * 1e6)
+    for run in runs:
+        if run.resistor.fitted and run.resistor.rating_w is not None:
+            money += _resistor_price(prices, run.resistor.rating_w)
+    return Cost(
+        money=money,
+        currency=prices.currency,
+        typical=prices.typical,
+        joints=soldered,
+        cuts=len(string_cuts(arrangement)),
+        extra_wire_m=sum(run.extra.length_m for run in extras if run.extra is not None),
+        core_m=sum(count * cable.length_m for count, cable in cores if cable is not None),
+        feeder_m=sum(run.feeder.length_m for run in runs if run.feeder is not None),
+    )
+
+
+def _core_price(prices: PriceList, area_mm2: float) -> float:
+    """A metre of one core: straight between the sizes of the list, flat beyond them."""
+    return float(np.interp(area_mm2, list(prices.core_per_m), list(prices.core_per_m.values())))
+
+
+def _resistor_price(prices: PriceList, rating_w: float) -> float:
+    return float(np.interp(rating_w, list(prices.resistor), list(prices.resistor.values())))
+
+
+@dataclass(frozen=True, eq=False)
+class Costs:
+    """Costs of n candidates, all (n,); `money` without their resistors, whose ratings are not known yet."""
+
+    money: Floats
+    joints: Floats
+    cuts: Floats
+    extra_wire_m: Floats
+    core_m: Floats
+
+    def some(self, which: NDArray[np.generic]) -> Costs:
+        """Those of some candidates."""
+        return Costs(*(getattr(self, each.name)[which] for each in fields(self)))
+
+
+def costs_of(field: Field, trials: Trials) -> Costs:
+    """What these candidates cost but for their resistors."""
+    prices, pool = price_list(field.project.prices), field.pool
+    core = np.array([prices.core_per_m[size] for size in field.sizes_mm2])
+
+    def summed(of_shape: Floats) -> Floats:
+        """By layout; the size of the extra wire makes no difference."""
+        sums: Floats = np.add.reduceat(of_shape[field.part_shape[0]], field.first).astype(float)
+        return sums[trials.layout]
+
+    joints, core_m = summed(pool.joints.astype(float)), summed(pool.core_m)
+    feeder_m = np.add.reduceat(field.part_feeder_m, field.first)[trials.layout]
+    return Costs(
+        money=prices.fuse
+        + prices.joint * joints
+        + core[trials.extra] * core_m
+        + 2 * core[trials.feeder] * feeder_m,
+        joints=joints,
+        cuts=summed(pool.cuts.astype(float)),
+        extra_wire_m=summed(pool.extra_m),
+        core_m=core_m,
+    )
+
+
+def resistor_money(field: Field, rating_w: Floats, ohm: Floats) -> Floats:
+    """Price of each of these resistors; nothing where none is fitted."""
+    prices = price_list(field.project.prices)
+    by_rating = np.array([prices.resistor[rating] for rating in RESISTOR_RATINGS_W])
+    return np.where(ohm > 0, by_rating[np.searchsorted(RESISTOR_RATINGS_W, rating_w)], 0.0)
+
+
+def least_resistor_money(field: Field, trials: Trials) -> Floats:
+    """Less than the resistors of these candidates can cost (n,)."""
+    cheapest = min(price_list(field.project.prices).resistor.values())
+    needed = field.pool.least_step[field.part_shape[0]] > 0
+    return cheapest * np.add.reduceat(needed.astype(float), field.first)[trials.layout]

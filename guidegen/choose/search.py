@@ -1,0 +1,121 @@
+"""Look through all candidates for those that nothing beats.
+
+Candidates that a solved one is certain to beat are passed over: before
+anything is solved, a candidate's costs are known and its evenness is bounded
+from what its runs do at known currents.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, fields
+from itertools import pairwise
+
+import numpy as np
+
+from guidegen.choose.bounds import Bounds, most_evenness
+from guidegen.choose.costs import Costs, costs_of, least_resistor_money, resistor_money
+from guidegen.choose.front import Whole, beaten, objectives, unbeaten
+from guidegen.choose.judging import Excess, Judged, judge_trials
+from guidegen.choose.pool import Field, Ints, Trials
+from guidegen.choose.progress import Progress
+from guidegen.circuit.arrangement import Floats
+
+#: Bulbs solved in one go, conditions not counted: as many as the fast memory of a computer holds.
+BLOCK_BULBS = 20_000
+
+
+@dataclass(frozen=True, eq=False)
+class Found:
+    """What a search found.
+
+    `numbers`: the unbeaten candidates within every limit, `values` their
+    objectives; `trials`: all candidates; `solved`: how many were solved;
+    `closest`: number of the one that comes closest to the limits; `excess`:
+    the least excess of each kind over all that were solved.
+    """
+
+    trials: Trials
+    numbers: Whole
+    values: Whole
+    solved: int
+    closest: int
+    excess: dict[str, float]
+
+
+class _Best:
+    """What is known so far: the unbeaten candidates, and how close the others come to the limits."""
+
+    def __init__(self, columns: int) -> None:
+        self.numbers = np.empty(0, np.int64)
+        self.values = np.empty((0, columns), np.int64)
+        self.solved = 0
+        self.closest = (np.inf, -1)
+        self.excess = {each.name: np.inf for each in fields(Excess)}
+
+    def add(self, numbers: Ints, values: Whole, excess: Excess) -> None:
+        """Take in candidates just solved, and keep the unbeaten ones."""
+        self.solved += len(numbers)
+        self.closest = min(self.closest, (float(excess.worst.min()), int(numbers[np.argmin(excess.worst)])))
+        for name, least in self.excess.items():
+            self.excess[name] = min(least, float(getattr(excess, name).min()))
+        within = excess.within
+        joined = np.concatenate([self.numbers, numbers[within]])
+        joined_values = np.concatenate([self.values, values[within]])
+        kept = unbeaten(joined_values, joined)
+        self.numbers, self.values = joined[kept], joined_values[kept]
+
+
+def search(field: Field, bounds: Bounds, exhaustive: bool = False, progress: Progress | None = None) -> Found:
+    """Every candidate within its limits that no other beats.
+
+    `exhaustive`: solve every candidate instead of passing over those that
+    are certain to be beaten; the result is the same.
+    """
+    trials = field.all_trials()
+    costs = costs_of(field, trials)
+    hopes = objectives(
+        field.project.goals,
+        most_evenness(field, trials, bounds),
+        np.ones(len(trials)),
+        costs,
+        costs.money + least_resistor_money(field, trials),
+    )
+    best, seen = _Best(hopes.shape[1]), 0
+    for block in _blocks(field, trials, hopes):
+        hopeless = beaten(hopes[block], block, best.values, best.numbers)
+        waiting = block if exhaustive else block[~hopeless]
+        if len(waiting):
+            judged = judge_trials(field, trials.some(waiting), bounds.at_aim)
+            best.add(waiting, _values(field, costs.some(waiting), judged), judged.excess)
+        seen += len(block)
+        if progress is not None:
+            progress.show(seen, len(trials))
+    return Found(trials, best.numbers, best.values, best.solved, best.closest[1], best.excess)
+
+
+def money_of(field: Field, trials: Trials, judged: Judged) -> Floats:
+    """What these judged candidates cost, resistors included (n,)."""
+    return _with_resistors(field, costs_of(field, trials), judged)
+
+
+def _with_resistors(field: Field, costs: Costs, judged: Judged) -> Floats:
+    resistors = resistor_money(field, judged.rating_w, judged.ohm)
+    money: Floats = costs.money + np.add.reduceat(resistors, judged.chains.first)
+    return money
+
+
+def _values(field: Field, costs: Costs, judged: Judged) -> Whole:
+    money = _with_resistors(field, costs, judged)
+    return objectives(field.project.goals, judged.evenness, field.dim * judged.led_share, costs, money)
+
+
+def _blocks(field: Field, trials: Trials, hopes: Whole) -> Iterator[Ints]:
+    """All candidates, the cheapest first, as many at a time as make a block."""
+    uneven, money = hopes[:, 1], hopes[:, 3]
+    order = np.lexsort((np.arange(len(trials)), uneven, money))
+    part_bulbs = field.pool.sizes[field.part_shape[0]]
+    bulbs = np.add.reduceat(part_bulbs, field.first)[trials.layout][order]
+    place = np.cumsum(bulbs) // BLOCK_BULBS
+    for start, end in pairwise(np.flatnonzero(np.diff(place, prepend=-1, append=-1))):
+        yield order[start:end]

@@ -1,0 +1,152 @@
+"""Why an arrangement stands where it does, and why none meets the goals: sentences from figures."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from guidegen.choose.choice import Change, Choice, Group, Miss, Proposal
+from guidegen.choose.line import LEAST_EXTRA_M
+from guidegen.locale import N_, _, ngettext
+from guidegen.safety.amounts import shown
+from guidegen.safety.leds import GOAL_MET_FROM
+
+_NUMBERS = (
+    *(N_("no"), N_("one"), N_("two"), N_("three"), N_("four")),
+    *(N_("five"), N_("six"), N_("seven"), N_("eight")),
+)
+_FED = {
+    "one end": N_("fed at one end"),
+    "middle": N_("fed in the middle"),
+    "both ends": N_("fed at both ends"),
+    "opposite ends": N_("fed at opposite ends"),
+}
+_WAYS = {
+    "wire resistance": N_("the resistance of the string's wire"),
+    "supply volts": N_("the supply's volts, which are too few for that LED current"),
+    "supply rating": N_("the supply's rated current"),
+    "led maximum": N_("the largest LED current, which would be passed in the worst case"),
+    "resistor": N_("the resistor, which no rating on sale would save in a lasting short"),
+    "wire limit": N_("what the wire bears in a lasting fault"),
+}
+_CHANGES = {
+    "string wire": N_("string wire of at most {then:.3g} ohm/m instead of {now:.3g} ohm/m"),
+    "led current": N_("an LED current of at most {then_a} instead of {now_a}"),
+    "supply volts": N_("a supply of {then_v} instead of {now_v}"),
+    "supply rating": N_("a supply rated for {then_a} instead of {now_a}"),
+    "evenness": N_("a goal of {then_ratio} for evenness instead of {now_ratio}"),
+}
+
+
+def in_words(count: int) -> str:
+    """Small numbers as words."""
+    return _(_NUMBERS[count]) if count < len(_NUMBERS) else str(count)
+
+
+def name_of(proposal: Proposal) -> str:
+    """The arrangement in a few words: "two runs of 24, fed in the middle"."""
+    return _(" and ").join(_group(group) for group in proposal.groups)
+
+
+def _group(group: Group) -> str:
+    text = ngettext("{count} run of {bulbs}, {fed}", "{count} runs of {bulbs}, {fed}", group.runs)
+    return text.format(count=in_words(group.runs), bulbs=group.bulbs, fed=_(_FED[group.feed]))
+
+
+def why(proposal: Proposal, choice: Choice) -> str:
+    """What this arrangement of a choice gains and costs, in one sentence."""
+    first = choice.proposals[0]
+    gains = _("evenness {evenness} for {price}").format(
+        evenness=f"{proposal.evenness:.2f}", price=_price(proposal)
+    )
+    name = name_of(proposal)
+    if [name_of(each) for each in choice.proposals].count(name) > 1 and proposal.wire_mm2:
+        name = _("{name}, wire of {sizes}").format(name=name, sizes=wire_sizes(proposal))
+    head = _("{name}: {gains}").format(name=name, gains=gains)
+    return "; ".join([head[:1].upper() + head[1:], *_remarks(proposal, first)]) + "."
+
+
+def wire_sizes(proposal: Proposal) -> str:
+    """Sizes of its feeders and extra wires, as a shop would say them."""
+    return _(" and ").join(f"{size:g} mm²" for size in proposal.wire_mm2)
+
+
+def _price(proposal: Proposal) -> str:
+    cost = proposal.cost
+    wire = _("no extra wire")
+    if cost.extra_wire_m >= LEAST_EXTRA_M:
+        wire = _("{length} of extra wire").format(length=shown({"route_m": cost.extra_wire_m})["route_m"])
+    cuts = ngettext("{count} cut", "{count} cuts", cost.cuts).format(count=in_words(cost.cuts))
+    return _("{wire} and {cuts}").format(wire=wire, cuts=cuts)
+
+
+def _remarks(proposal: Proposal, first: Proposal) -> Iterator[str]:
+    if proposal.rival is not None:
+        text = _("{fed} it would be {evenness}")
+        yield text.format(fed=_(_FED[proposal.rival.feed]), evenness=f"{proposal.rival.evenness:.2f}")
+    if proposal.led_share < GOAL_MET_FROM:
+        text = _("its LEDs get {share} of the current aimed at")
+        yield text.format(share=shown({"share_percent": proposal.led_share})["share_percent"])
+    if max(proposal.over.values()) > 0:
+        yield _("in the worst case it is over a limit")
+    if proposal is not first:
+        yield _against(proposal, first)
+
+
+def _against(proposal: Proposal, first: Proposal) -> str:
+    """What it gains and costs against the first."""
+    more_even = proposal.evenness - first.evenness
+    dearer = proposal.cost.money - first.cost.money
+    light = _("{amount} more even") if more_even >= 0 else _("{amount} less even")
+    money = _("{amount} dearer") if dearer >= 0 else _("{amount} cheaper")
+    return _("against the first {light} and {money}").format(
+        light=light.format(amount=f"{abs(more_even):.2f}"),
+        money=money.format(amount=f"{abs(dearer):.2f} {proposal.cost.currency}"),
+    )
+
+
+def why_none(choice: Choice) -> str:
+    """Why no arrangement meets the goals, and what would do; empty when one does."""
+    miss = choice.miss
+    if miss is None:
+        return ""
+    sentences = [_("No arrangement meets the goals; the first comes nearest.")]
+    if miss.ways:
+        ways = ", ".join(_(_WAYS[way]) for way in miss.ways)
+        sentences.append(_("In the way: {ways}.").format(ways=ways))
+    return " ".join([*sentences, _changes(miss)])
+
+
+def _changes(miss: Miss) -> str:
+    if not miss.changes:
+        return _("No single change of wire, current or supply was found that would do.")
+    smallest, *others = [_change(each) for each in miss.changes]
+    text = _("The smallest change that would do: {change}.").format(change=smallest)
+    if others:
+        text += " " + _("Or: {changes}.").format(changes="; ".join(others))
+    return text
+
+
+def _change(change: Change) -> str:
+    values = shown(
+        {
+            f"{name}_{unit}": value
+            for name, value in (("now", change.now), ("then", change.then))
+            for unit in ("a", "v", "ratio")
+        }
+    )
+    return _(_CHANGES[change.what]).format(now=change.now, then=change.then, **values)
+
+
+def assumptions(choice: Choice) -> tuple[str, ...]:
+    """What the comparison rests on."""
+    rests = [
+        _(
+            "Proposed runs lie one after the other along one line, each with its first bulb towards the "
+            "supply; feeders and extra wires go along the line from place.supply_at."
+        ),
+        _("Cost counts wire, resistors, fuse and joints; strings and supply are the same in all."),
+    ]
+    if choice.proposals[0].cost.typical:
+        text = _("Typical prices, own assumption, stand in for: {parts}.")
+        rests.append(text.format(parts=", ".join(choice.proposals[0].cost.typical)))
+    return tuple(rests)

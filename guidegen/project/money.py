@@ -1,0 +1,65 @@
+"""Prices as a person writes them: a number and a currency, "1.20 EUR"."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Any
+
+from guidegen.locale import _
+from guidegen.project.plain import LONGEST, NUMBER, Reader, UnreadableError, plain_spaces
+from guidegen.tables.prices import CURRENCIES
+
+MOST = 100_000.0
+_SIGNS = {"€": "EUR", "£": "GBP", "US$": "USD", "C$": "CAD", "A$": "AUD"}
+_PRICE = re.compile(rf"({NUMBER})\s*(\D*)", re.DOTALL)
+_COMMA = re.compile(r"[+-]?[0-9]*,[0-9]")
+
+
+@dataclass(frozen=True)
+class Price:
+    """An amount of money in a currency, by its code of three letters."""
+
+    amount: float
+    currency: str
+
+
+@dataclass(frozen=True)
+class PriceReader(Reader):
+    """A price, nothing or more."""
+
+    def expected(self) -> str:
+        """What a person should write, in words."""
+        return _("a price with its currency ({currencies}), such as 1.20 EUR").format(
+            currencies=", ".join(CURRENCIES)
+        )
+
+    def read(self, value: Any) -> Any:
+        """The price; raises UnreadableError."""
+        if isinstance(value, Price):
+            return value
+        text = plain_spaces(value) if isinstance(value, str) else ""
+        if _COMMA.match(text):
+            raise UnreadableError(_("write a decimal point, not a comma, such as 1.20 EUR"))
+        match = _PRICE.fullmatch(text) if len(text) <= LONGEST else None
+        if match is None:
+            raise UnreadableError(_("write the number first, then the currency, such as 1.20 EUR"))
+        return Price(_amount(match[1]), _currency(match[2]))
+
+
+def _amount(number: str) -> float:
+    amount = float(number)
+    if amount < 0:
+        raise UnreadableError(_("write it without the minus sign"))
+    if not amount <= MOST:
+        raise UnreadableError(_("check the number; no part of such a build costs that much"))
+    return amount
+
+
+def _currency(text: str) -> str:
+    code = _SIGNS.get(text.strip(), text.strip().upper())
+    if code not in CURRENCIES:
+        raise UnreadableError(
+            _("write one of {currencies} behind the number").format(currencies=", ".join(CURRENCIES))
+        )
+    return code

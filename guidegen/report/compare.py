@@ -1,0 +1,156 @@
+"""`compare`: arrangements side by side, best first, as JSON and as text."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from guidegen.choose.choice import Choice, Proposal
+from guidegen.choose.choose import choose
+from guidegen.choose.progress import Progress
+from guidegen.choose.why import assumptions, why, why_none, wire_sizes
+from guidegen.circuit.arrangement import Cable
+from guidegen.locale import _
+from guidegen.project.read import ProjectFile, read_project
+from guidegen.report.amounts import amount
+from guidegen.report.check import check_text
+from guidegen.report.figures import figures
+from guidegen.report.terminal import for_terminal
+from guidegen.safety.judge import hazards
+from guidegen.study import Study, fit_leds, study_of
+
+
+@dataclass(frozen=True, eq=False)
+class Comparison:
+    """A project and its arrangements, each studied; no arrangements after a hazard refusal.
+
+    `studies` in the order of `choice.proposals`.
+    """
+
+    file: ProjectFile
+    choice: Choice | None
+    studies: tuple[Study, ...]
+    refusal: Study | None
+
+
+def compare(path: Path) -> Comparison:
+    """Read the project file at `path` and look for arrangements.
+
+    Raises ProjectError when the file has faults, GuidegenError when no
+    arrangement can be made up.
+    """
+    file = read_project(path)
+    dangers = hazards(file)
+    if any(finding.level == "refusal" for finding in dangers):
+        return Comparison(file, None, (), Study(file, file.project, {}, None, dangers))
+    leds = fit_leds(file.project)
+    choice = choose(file.project, leds, Progress())
+    studies = tuple(study_of(file, leds, each.runs, each.worked) for each in choice.proposals)
+    return Comparison(file, choice, studies, None)
+
+
+def refusal_text(found: Comparison) -> str:
+    """Why nothing is compared; empty when something is."""
+    return "" if found.refusal is None else check_text(found.refusal)
+
+
+def compare_json(found: Comparison) -> str:
+    """The arrangements as JSON text, SI units in the keys; stable order, no rounding."""
+    return json.dumps(compared(found), indent=2, ensure_ascii=True, allow_nan=False)
+
+
+def compared(found: Comparison) -> list[dict[str, Any]]:
+    """The arrangements as plain data, each in the form of `figures`; none after a hazard refusal."""
+    if found.choice is None:
+        return []
+    choice = found.choice
+    pairs = zip(choice.proposals, found.studies, strict=True)
+    return [_arrangement(choice, proposal, study) for proposal, study in pairs]
+
+
+def _arrangement(choice: Choice, proposal: Proposal, study: Study) -> dict[str, Any]:
+    cost, data = proposal.cost, figures(study)
+    for run, plan in zip(data["runs"], proposal.worked.arrangement.runs, strict=True):
+        run["feeder"], run["extra_wire"] = _wire(plan.feeder), _wire(plan.extra)
+    return {
+        "given": proposal.given,
+        "why": _full_why(choice, proposal),
+        "cost": cost.money,
+        "currency": cost.currency,
+        "typical_prices": list(cost.typical),
+        "extra_wire_m": cost.extra_wire_m,
+        "core_m": cost.core_m,
+        "joints": cost.joints,
+        "cuts": cost.cuts,
+        **data,
+    }
+
+
+def _full_why(choice: Choice, proposal: Proposal) -> str:
+    """Its own sentence; with the first one, also why none meets the goals."""
+    own = why(proposal, choice)
+    return " ".join(filter(None, (own, why_none(choice)))) if proposal is choice.proposals[0] else own
+
+
+def _wire(cable: Cable | None) -> dict[str, float] | None:
+    if cable is None:
+        return None
+    return {"length_m": cable.length_m, "area_m2": cable.conductor.area_m2}
+
+
+def compare_text(found: Comparison, encoding: str | None = None) -> str:
+    """The arrangements for a person at a terminal, in characters of `encoding` (None: standard output's)."""
+    stated = encoding or sys.stdout.encoding
+    return for_terminal("\n".join(_lines(found)), stated) + "\n"
+
+
+def _lines(found: Comparison) -> Iterator[str]:
+    if found.choice is None:
+        yield refusal_text(found).rstrip("\n")
+        return
+    yield found.file.project.title
+    none = why_none(found.choice)
+    if none:
+        yield none
+    for number, proposal in enumerate(found.choice.proposals, 1):
+        yield ""
+        yield f"{number}. {_label(proposal)}{why(proposal, found.choice)}"
+        yield "   " + _figures(proposal)
+        yield from ("   " + line for line in _runs(proposal))
+    yield ""
+    yield from assumptions(found.choice)
+
+
+def _label(proposal: Proposal) -> str:
+    return _("[yours] ") if proposal.given else ""
+
+
+def _figures(proposal: Proposal) -> str:
+    cost, solution = proposal.cost, proposal.worked.solution
+    text = _("cost {money}, {joints} joints, {cuts} cuts; wire {sizes}; supply {current}; goals met: {met}")
+    return text.format(
+        money=f"{cost.money:.2f} {cost.currency}",
+        joints=cost.joints,
+        cuts=cost.cuts,
+        sizes=wire_sizes(proposal) or _("none"),
+        current=amount(solution.supply_a, "A"),
+        met=_("yes") if proposal.meets_goals else _("no"),
+    )
+
+
+def _runs(proposal: Proposal) -> Iterator[str]:
+    pairs = zip(proposal.worked.arrangement.runs, proposal.worked.solution.runs, strict=True)
+    for plan, run in pairs:
+        text = _("{name}: {bulbs} bulbs, {feed}, {ohm}, mean LED {led}, evenness {evenness}")
+        yield text.format(
+            name=plan.name,
+            bulbs=plan.bulbs,
+            feed=_(plan.feed),
+            ohm=amount(plan.resistor.ohm, "ohm") if plan.resistor.fitted else _("no resistor"),
+            led=amount(run.mean_led_a, "A"),
+            evenness=f"{run.evenness:.2f}",
+        )
