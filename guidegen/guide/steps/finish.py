@@ -106,8 +106,10 @@ def _hang(matter: Matter) -> Draft:
     lines = [
         _("Unplugged: carry the finished runs to their place. Nothing is soldered up there."),
         _("Hook the cable itself, never a bulb or a joint. Leave slack at every joint."),
-        _("Keep the low-voltage wires apart from mains cables and out of reach of children and animals."),
+        _("Keep the low-voltage wires apart from mains cables."),
     ]
+    if matter.project.place.children_or_animals != "no":
+        lines.append(_("Keep every wire out of reach of children and animals."))
     if matter.outdoors:
         lines += [
             _(
