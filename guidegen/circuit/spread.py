@@ -171,7 +171,8 @@ def _as_shown(sheet: _Sheet) -> Floats:
     share = np.array([scale.share for scale in sheet.scales])
     steps = np.array([scale.digits * scale.step for scale in sheet.scales])
     limits = share * np.abs(sheet.values) + steps
-    return sheet.values + limits * rectangular(random, -1.0, 1.0, sheet.values.shape)
+    shown: Floats = sheet.values + limits * rectangular(random, -1.0, 1.0, sheet.values.shape)
+    return shown
 
 
 def _light_band(
