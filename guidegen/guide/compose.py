@@ -120,5 +120,10 @@ def _electrician(matter: Matter, stop: Caution) -> Page:
 
 
 def _key(study: Study) -> str:
-    """A hash of the project file's text: all files opened from disk share one browser store."""
-    return hashlib.sha256(study.file.source_text.encode("utf-8")).hexdigest()[:_KEY_LETTERS]
+    """A hash of the project: all files opened from disk share one browser store.
+
+    Of its names alone, so that ticks and readings outlive a mended value.
+    """
+    project = study.project
+    names = [project.title, project.author, *project.strings, *(run.name or "" for run in project.runs or ())]
+    return hashlib.sha256("\0".join(names).encode("utf-8")).hexdigest()[:_KEY_LETTERS]

@@ -136,3 +136,5 @@ TYPICAL_LED_A = Sourced(0.003, N_("own assumption: battery strings run their LED
 COLDEST_INDOORS_DEGC = Sourced(10.0, N_("own assumption"))
 COLDEST_OUTDOORS_DEGC = Sourced(-10.0, N_("own assumption"))
 WARMEST_DEGC = Sourced(35.0, N_("own assumption"))
+#: Mean LED current under which a run counts as dark, ampere.
+LEAST_LED_A = Sourced(0.0001, N_("own assumption: a fifth of the least that battery strings run at"))

@@ -85,7 +85,9 @@ STEPS: dict[str, str | None] = {
     "led-typical": "bench-reading",
     "led-current-goal": None,
     "evenness-goal": None,
+    "lights-stay-dark": None,
     "not-stated": "supply-marks",
+    "runs-proposed": None,
 }
 TOLD = [rule.id for rule in RULES if rule.level != "refusal"]
 

@@ -75,6 +75,7 @@ MET: list[tuple[str, Changes]] = [
     # 1.19 - 0.4 = 0.79 ohm, under twice 0.4 ohm (by hand).
     ("wire-reading-near-leads", {"strings.drop.wire": {"loop": "1.19 ohm", "meter_leads": "0.4 ohm"}}),
     ("not-stated", {"place.near_water": GONE}),
+    ("runs-proposed", {"runs": GONE}),
     ("approval-unknown", {"supply.approved": "unknown"}),
     ("approval-unknown", {"supply.approved": GONE}),
     # IEC 60950-1 Table 2B: up to 20 V 5 x U VA, so 5 A; over 20 V 100 VA, so 3.97 A at 25.2 V (by hand).
@@ -126,6 +127,7 @@ JUST_NOT: list[tuple[str, Changes]] = [
     ("extra-wire-short", {**MIDDLE, "runs.0.extra_wire.length": "0.7 m"}),
     ("wire-reading-near-leads", {"strings.drop.wire": {"loop": "1.2 ohm", "meter_leads": "0.4 ohm"}}),
     ("not-stated", {}),
+    ("runs-proposed", {}),
     ("approval-unknown", {}),
     ("power-not-limited", {"supply.limited_power": "no", "supply.current_limit": "5 A"}),
     ("power-not-limited", {"supply.limited_power": "yes", "supply.current_limit": "9 A"}),
@@ -223,6 +225,7 @@ EDGES: list[tuple[str, Changes, Any, tuple[Any, ...], tuple[Any, ...]]] = [
 VALUE_EDGES: list[tuple[str, Changes, Any, dict[str, Any], dict[str, Any]]] = [
     ("led-over-maximum-worst", {}, with_margins, {"led_max_a": 0.0201}, {"led_max_a": 0.02}),
     ("one-low-led", {}, with_margins, {"low_led_a": 0.0201}, {"low_led_a": 0.02}),
+    ("lights-stay-dark", {}, with_run, {"mean_led_a": 0.99e-4}, {"mean_led_a": 1e-4}),
     ("led-current-goal", LED_GOAL, with_run, {"mean_led_a": 0.0101}, {"mean_led_a": 0.01}),
     ("led-current-goal", LED_GOAL, with_run, {"mean_led_a": 0.0079}, {"mean_led_a": 0.008}),
     ("resistor-over-rating", {}, with_run, {"resistor_w": 5.01}, {"resistor_w": 5.0}),
