@@ -11,9 +11,9 @@ import numpy as np
 
 from guidegen.choose.line import Route, route, supply_position_m
 from guidegen.choose.splits import MOST_RUNS, Sizes, splits
-from guidegen.circuit.arrange import take_bulbs
-from guidegen.circuit.arrangement import Feed, Piece
+from guidegen.circuit.arrangement import Feed
 from guidegen.project.schema import LightString, Project
+from guidegen.safety.strings import is_parallel
 
 FEEDS: tuple[Feed, ...] = get_args(Feed)
 #: Layouts of several kinds of string that are looked at; beyond them the feeds of a kind are the same.
@@ -29,10 +29,6 @@ class Part:
     bulbs: int
     feed: Feed
     route: Route
-
-    def pieces(self, string_bulbs: int) -> tuple[Piece, ...]:
-        """The pieces of strings that the run is made of."""
-        return tuple(take_bulbs(string_bulbs, self.used, self.bulbs))
 
 
 Layout = tuple[Part, ...]
@@ -109,7 +105,7 @@ def _several(
 
 
 def _of_kind(name: str, kind: LightString, bulbs: int) -> Iterator[tuple[_Stretch, ...]]:
-    feeds = FEEDS if kind.between_bulbs == "parallel" else FEEDS[:1]
+    feeds = FEEDS if is_parallel(kind) else FEEDS[:1]
     for sizes in splits(kind, bulbs):
         for chosen in product(feeds, repeat=len(set(sizes))):
             yield _stretches(name, sizes, dict(zip(dict.fromkeys(sizes), chosen, strict=True)))

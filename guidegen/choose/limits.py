@@ -9,7 +9,7 @@ from guidegen.calc.wire_limit import overload_limit_a
 from guidegen.choose.workout import WorkedOut
 from guidegen.project.schema import Project
 from guidegen.safety.rule import ROUNDING
-from guidegen.safety.strings import cut_or_rewired
+from guidegen.safety.strings import cut_or_rewired, is_parallel
 from guidegen.tables.limits import SUPPLY_LOAD
 
 #: Excess of a string that is cut or rewired although it may not be: more than any other.
@@ -31,7 +31,9 @@ def excesses(project: Project, worked: WorkedOut) -> dict[str, float]:
         "resistor": max(_resistor_shares(worked), default=0.0) - 1,
         "supply": max(worked.solution.load, worked.margins.load / goal) - 1,
         "wire": max((each.lasting_a / overload_limit_a(each.limit_a) for each in sections), default=0.0) - 1,
-        "string": FORBIDDEN if any(cut_or_rewired(plan) and not plan.cuttable for plan, _ in pairs) else -1.0,
+        "string": FORBIDDEN
+        if any(cut_or_rewired(plan) and not is_parallel(project.strings[plan.string]) for plan, _ in pairs)
+        else -1.0,
     }
 
 

@@ -145,7 +145,7 @@ class _Tries:
     ) -> float | None:
         """The factor nearest to 1 that does, on the way to `far`; None if none of the steps there does."""
         good = does_it or self._does
-        steps = [far ** (step / _STEPS) for step in range(1, _STEPS + 1)]
+        steps: list[float] = [far ** (step / _STEPS) for step in range(1, _STEPS + 1)]
         reached = next((k for k, step in enumerate(steps) if good(change(step))), None)
         if reached is None:
             return None

@@ -11,8 +11,8 @@ from numpy.typing import NDArray
 from guidegen.calc.network import Bulbs, Rails
 from guidegen.choose.aims import led_goal_a
 from guidegen.choose.layouts import Layout, Part
-from guidegen.circuit.arrange import plan_run
-from guidegen.circuit.arrangement import Arrangement, Conductor, Floats, LedEstimate, LedLimit, RunPlan
+from guidegen.circuit.arrange import plan_run, take_bulbs
+from guidegen.circuit.arrangement import Arrangement, Conductor, Feed, Floats, LedEstimate, LedLimit, RunPlan
 from guidegen.circuit.conditions import Conditions
 from guidegen.circuit.conductors import cable_conductor
 from guidegen.circuit.netlist import Feeding, feeding
@@ -23,7 +23,7 @@ from guidegen.project.schema import Project, Run, StringWire, WirePiece
 Ints = NDArray[np.intp]
 
 #: What makes two runs the same circuit: kind, first bulb of its string, bulbs, feed, extra wire in m and mm2.
-ShapeKey = tuple[str, int, int, str, float, float]
+ShapeKey = tuple[str, int, int, Feed, float, float]
 
 
 def wire_piece(length_m: float, area_mm2: float) -> WirePiece | None:
@@ -161,7 +161,7 @@ def _plan(
     run = Run.model_construct(
         bulbs=bulbs, name=name, string=name, feed=feed, extra_wire=wire_piece(extra_m, extra_mm2)
     )
-    pieces = Part(name, first, bulbs, run.feed, None).pieces(kind.bulbs)  # type: ignore[arg-type]
+    pieces = tuple(take_bulbs(kind.bulbs, first, bulbs))
     return plan_run(run, kind, leds[name], limits[name], pieces, project.goals.series)
 
 

@@ -16,6 +16,7 @@ from guidegen.choose.workout import WorkedOut, work_out
 from guidegen.circuit.arrangement import Feed, LedEstimate
 from guidegen.locale import _
 from guidegen.project.schema import Project, Run, WirePiece
+from guidegen.safety.strings import is_parallel
 
 Leds = Mapping[str, LedEstimate]
 
@@ -133,7 +134,7 @@ def with_rival(project: Project, leds: Leds, proposal: Proposal) -> Proposal:
     Nothing for strings that may not be rewired.
     """
     kinds = {run.string for run in proposal.runs}
-    if any(project.strings[name or ""].between_bulbs != "parallel" for name in kinds):
+    if not all(is_parallel(project.strings[name or ""]) for name in kinds):
         return proposal
     feed = rival_feed(proposal.runs)
     runs = tuple(_fed(project, run, feed) for run in proposal.runs)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from guidegen.project.schema import LightString
+from guidegen.safety.strings import is_parallel
 
 #: Runs in an arrangement that is looked for.
 MOST_RUNS = 8
@@ -22,7 +23,7 @@ def splits(kind: LightString, bulbs: int, most_runs: int = MOST_RUNS) -> tuple[S
     joined gives one run a string, however many there are.
     """
     strings, rest = divmod(bulbs, kind.bulbs)
-    if kind.between_bulbs != "parallel":
+    if not is_parallel(kind):
         return ((kind.bulbs,) * strings,) if rest == 0 else ()
     found = dict.fromkeys(_even(bulbs, most_runs))
     if rest == 0:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from guidegen.locale import N_
-from guidegen.safety.rule import Case, Hit, Rule
+from guidegen.safety.rule import Case, Hit, Rule, when
 
 #: Keys that safety rests on, with what is assumed when the file is silent.
 _ASSUMED: tuple[tuple[tuple[str, ...], str], ...] = (
@@ -45,7 +45,29 @@ def left_unsaid(case: Case) -> Iterator[Hit]:
         yield Hit("", {"assumed": tuple(assumed)})
 
 
+def runs_left_out(case: Case) -> Iterable[Hit]:
+    """One hit if the file has no runs, so that the arrangement is a proposal."""
+    return when(not case.states("runs"), count=len(case.arrangement.runs))
+
+
 RULES: tuple[Rule[Case], ...] = (
+    Rule(
+        id="runs-proposed",
+        level="notice",
+        topics=("goals",),
+        title=N_("The arrangement is a proposal"),
+        sentence=N_(
+            "The project file has no runs, so they are proposed; number of runs here: {count}. Assumed: they "
+            "hang one after the other along one line, each with its first bulb towards the supply."
+        ),
+        consequence="",
+        avoid=(
+            N_("Measure feeders and extra wires where they will hang, and write the runs into the file."),
+        ),
+        reason=N_("Lengths of wire follow from the place, which the file tells only in part."),
+        source=N_("own assumption"),
+        applies=runs_left_out,
+    ),
     Rule(
         id="not-stated",
         level="notice",
