@@ -20,6 +20,7 @@ from guidegen.bench.spots import Spot, Taken, all_volts, volts_at
 from guidegen.bench.suspects import Suspects
 from guidegen.circuit.arrangement import Floats
 from guidegen.circuit.meter import error_of
+from guidegen.circuit.points import test_points
 
 #: Causes whose readings differ by less than this share of the meter's standard uncertainty are one.
 _ALIKE = 0.5
@@ -137,13 +138,18 @@ def _cause(sheet: Sheet, group: list[Weighed], weight: float) -> Cause:
 
 
 def _deciding(known: Suspects, spots: tuple[Spot, ...], causes: tuple[Cause, ...]) -> Deciding | None:
-    """The unread volts in which the best cause differs most from its twins, else from the next cause."""
+    """The unread volts in which the best cause differs most from its twins, else from the next cause.
+
+    A test point is looked for first: not every bulb has bare metal beside it.
+    """
     order = [fault for cause in causes[:2] for fault in (cause.fault, *cause.twins)]
-    unread = tuple(spot for spot in all_volts(known.arrangement) if spot not in spots)
-    for second in order[1:] if unread else ():
-        found = _farthest(known, unread, order[0], second)
-        if found is not None:
-            return found
+    points = tuple(Spot(each.kind, each.run, each.bulb) for each in test_points(known.arrangement))
+    for where in (points, all_volts(known.arrangement)):
+        unread = tuple(spot for spot in where if spot not in spots)
+        for second in order[1:] if unread else ():
+            found = _farthest(known, unread, order[0], second)
+            if found is not None:
+                return found
     return None
 
 

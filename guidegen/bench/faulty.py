@@ -188,25 +188,34 @@ def _darkened(run: _Run, dark: NDArray[np.bool_]) -> _Run:
 def _broken(plan: RunPlan, run: _Run, fault: Fault) -> _Run:
     """A broken wire: what it no longer reaches draws nothing and shows no volts."""
     feed = feeding(plan)
-    links = {rail: feed.link_s.copy() for rail in ("plus", "minus")}
-    feeds = {
-        "plus": _feed_s(feed.own_plus_s, feed.extra_plus_s, fault, "plus"),
-        "minus": _feed_s(feed.own_minus_s, feed.extra_minus_s, fault, "minus"),
-    }
-    for rail in ("plus", "minus"):
-        if fault.place == "behind bulb" and fault.rail in (rail, "both"):
-            links[rail][fault.bulb - 1] = 0.0
-    cut_off = ~(_reached(links["plus"], feeds["plus"]) & _reached(links["minus"], feeds["minus"]))
+    plus_link_s, minus_link_s = _links_s(feed.link_s, fault, "plus"), _links_s(feed.link_s, fault, "minus")
+    plus_feed_s = _feed_s(feed.own_plus_s, feed.extra_plus_s, fault, "plus")
+    minus_feed_s = _feed_s(feed.own_minus_s, feed.extra_minus_s, fault, "minus")
+    cut_off = ~(_reached(plus_link_s, plus_feed_s) & _reached(minus_link_s, minus_feed_s))
     rails = Rails(
-        *(
-            np.where(np.arange(plan.bulbs) < plan.bulbs - 1, np.maximum(links[r], BROKEN_S), 0.0)
-            for r in links
-        ),
-        *(np.maximum(values, BROKEN_S * (values.max() == 0)) for values in feeds.values()),
-        run.rails.starts,
+        plus_link_s=_hardly_broken(plus_link_s),
+        minus_link_s=_hardly_broken(minus_link_s),
+        plus_feed_s=np.maximum(plus_feed_s, BROKEN_S * (plus_feed_s.max() == 0)),
+        minus_feed_s=np.maximum(minus_feed_s, BROKEN_S * (minus_feed_s.max() == 0)),
+        starts=run.rails.starts,
     )
     unfed = fault.place == "ahead of resistor"
     return replace(_darkened(run, cut_off), rails=rails, cut_off=cut_off, unfed=unfed)
+
+
+def _links_s(link_s: Floats, fault: Fault, rail: str) -> Floats:
+    """A rail's links with the broken one at nothing."""
+    links = link_s.copy()
+    if fault.place == "behind bulb" and fault.rail in (rail, "both"):
+        links[fault.bulb - 1] = 0.0
+    return links
+
+
+def _hardly_broken(link_s: Floats) -> Floats:
+    """Links that can be solved: a broken one keeps a trace; there is none behind the last bulb."""
+    links = np.maximum(link_s, BROKEN_S)
+    links[-1] = 0.0
+    return links
 
 
 def _feed_s(own_s: Floats, extra_s: Floats, fault: Fault, rail: str) -> Floats:

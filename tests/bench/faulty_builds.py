@@ -149,7 +149,8 @@ def true_value(house: House, network: Network, spot: Spot) -> float:
     """What is truly there; the last bulb is the real last one."""
     bus_v = house.source_v - (house.output_ohm + house.lead_ohm) * network.total_a[0]
     if spot.run is None:
-        return float(network.total_a[0])
+        no_load_v = house.source_v - house.output_ohm * network.total_a[0]
+        return float(no_load_v if spot.kind == "supply" else network.total_a[0])
     run, current_a = house.runs[spot.run], network.chain_a[spot.run]
     if spot.kind == "current":
         return float(current_a)

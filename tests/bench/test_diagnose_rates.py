@@ -43,7 +43,10 @@ def prepared(path: Path) -> tuple[Suspects, Suspects, Spread]:
     """Suspects of a project, without and with currents read, and what is expected of it."""
     solved = study(path).solved
     assert solved is not None
-    spread = expected_spread(solved.arrangement, solved.solution, meter=METER)
+    points = {(point.run, point.bulb) for point in solved.points}
+    bulbs = [(spot.run or 0, spot.bulb) for spot in usual_spots(solved.arrangement) if spot.bulb]
+    more = tuple(each for each in bulbs if each not in points)
+    spread = expected_spread(solved.arrangement, solved.solution, meter=METER, more_bulbs=more)
     runs = tuple(range(len(solved.arrangement.runs)))
     volts, amperes = (
         suspects(solved.arrangement, solved.solution, spread.draws, runs, currents=currents, meter=METER)
@@ -61,8 +64,8 @@ def out(spread: Spread, taken: tuple[Taken, ...]) -> bool:
 def _spot(reading: ExpectedReading) -> Spot:
     if reading.quantity == "amperes in line":
         return Spot("current", reading.run)
-    assert reading.point is not None
-    return Spot(reading.point.kind, reading.point.run, reading.point.bulb)
+    kind = "bulb" if reading.point is None else reading.point.kind
+    return Spot(kind, reading.run, reading.bulb)
 
 
 def found_at(truth: Truth, diagnosis: Diagnosis) -> int:
