@@ -5,7 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from guidegen.project import check_place, check_prices, check_runs, check_strings, check_supply, check_wires
+from guidegen.project import (
+    check_place,
+    check_prices,
+    check_readings,
+    check_runs,
+    check_strings,
+    check_supply,
+    check_wires,
+)
 from guidegen.project.complaint import Complaint
 from guidegen.project.keys import Key
 from guidegen.project.partial import attempt
@@ -17,6 +25,9 @@ PROJECT_CHECKS = (
     check_runs.bulbs_enough,
     check_runs.not_too_many,
     check_prices.one_currency,
+    check_readings.runs_there,
+    check_readings.leads,
+    check_readings.once,
 )
 PLACE_CHECKS = (check_place.temperatures, check_place.water)
 STRING_CHECKS = (check_strings.name, check_strings.groups, check_strings.half_bulbs, check_strings.wires)
@@ -26,6 +37,12 @@ BENCH_CHECKS = (
     check_strings.volts_drop,
     check_strings.current_fits,
     check_strings.burden,
+)
+READING_CHECKS = (
+    check_readings.run_known,
+    check_readings.place_there,
+    check_readings.unit,
+    check_readings.possible,
 )
 RUN_CHECKS = (check_runs.extra_wire, check_runs.resistor_there)
 
@@ -37,6 +54,7 @@ def complaints(project: Project) -> Iterator[Complaint]:
     yield from attempt(_supply, project)
     yield from attempt(_strings, project)
     yield from attempt(_runs, project)
+    yield from attempt(_readings, project)
 
 
 def _all(checks: tuple[Any, ...], *parts: Any) -> Iterator[Complaint]:
@@ -82,6 +100,11 @@ def _runs(project: Project) -> Iterator[Complaint]:
         yield from attempt(check_runs.string_known, project, index, run)
         for word in ("feeder", "extra_wire"):
             yield from attempt(_run_piece, key, run, word)
+
+
+def _readings(project: Project) -> Iterator[Complaint]:
+    for index, reading in enumerate(project.readings if project.runs else ()):
+        yield from _all(READING_CHECKS, project, ("readings", index), reading)
 
 
 def _run_piece(key: Key, run: Run, word: str) -> Iterator[Complaint]:

@@ -11,11 +11,12 @@ from pydantic import ValidationError
 
 from guidegen.errors import ProjectError
 from guidegen.project.check import complaints
+from guidegen.project.check_readings import run_of
 from guidegen.project.check_runs import kind_of, run_name
 from guidegen.project.explain import Wrong, explain, meant, wrongs
 from guidegen.project.keys import Key, key_text
 from guidegen.project.partial import partial
-from guidegen.project.schema import Project
+from guidegen.project.schema import LightString, Project
 from guidegen.project.source import empty_file, read_source
 from guidegen.project.tree import Tree, grow
 
@@ -94,11 +95,29 @@ def _there(key: Key, known: Collection[Key]) -> Key:
 
 
 def _filled_in(project: Project) -> Project:
-    """The project with a name and a kind of string in every run, if it has runs."""
+    """The project with what its parts leave to each other.
+
+    Every run has a name and a kind of string, every reading the run it was
+    taken of, and measured wire the ohms of the meter's leads.
+    """
+    strings = {name: _with_leads(kind, project.meter.leads) for name, kind in project.strings.items()}
+    project = project.model_copy(update={"strings": strings})
     if project.runs is None:
         return project
     runs = tuple(
         run.model_copy(update={"name": run_name(index, run), "string": kind_of(project, run)})
         for index, run in enumerate(project.runs)
     )
-    return project.model_copy(update={"runs": runs})
+    readings = tuple(
+        reading.model_copy(update={"run": run_of(project, reading)}) for reading in project.readings
+    )
+    return project.model_copy(update={"runs": runs, "readings": readings})
+
+
+def _with_leads(kind: LightString, leads_ohm: float | None) -> LightString:
+    """The kind with the ohms of the meter's leads taken off its wire, if it was measured with them."""
+    wire = kind.wire
+    measured = wire.one_conductor is not None or wire.loop is not None
+    if leads_ohm is None or not measured or wire.meter_leads is not None:
+        return kind
+    return kind.model_copy(update={"wire": wire.model_copy(update={"meter_leads": leads_ohm})})

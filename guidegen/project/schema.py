@@ -12,6 +12,14 @@ from typing import Annotated, Any, Literal
 from pydantic import BaseModel, ConfigDict, Field, model_validator
 
 from guidegen.locale import N_
+from guidegen.project.metering import (
+    Accuracy,
+    AccuracyReader,
+    ReadAt,
+    ReadAtReader,
+    Shown,
+    ShownReader,
+)
 from guidegen.project.plain import Answer, IpCode, Number, Text
 from guidegen.project.quantities import (
     Area,
@@ -302,6 +310,46 @@ class Prices(Model):
     joint: Money | None = Field(None, description=N_("Solder and sleeve of one joint"))
 
 
+class Meter(Model):
+    """The meter that readings are taken with; what is left out is that of a usual hand-held one."""
+
+    accuracy: Annotated[Accuracy, AccuracyReader()] | None = Field(
+        None, description=N_("Accuracy on DC volts; default 0.5 % + 2 digits")
+    )
+    resolution: Voltage | None = Field(
+        None, description=N_("Last digit on the range used for the supply's volts, V; default 10 mV")
+    )
+    current_accuracy: Annotated[Accuracy, AccuracyReader()] | None = Field(
+        None, description=N_("Accuracy on DC milliamperes; default 1 % + 3 digits")
+    )
+    current_resolution: Current | None = Field(
+        None, description=N_("Last digit on milliamperes, A; default 0.1 mA")
+    )
+    leads: ZeroOrResistance | None = Field(
+        None,
+        description=N_(
+            "What it shows with its leads held together, ohm; taken off measured wire that states no "
+            "meter_leads; default 0 ohm"
+        ),
+    )
+    burden: ZeroOrResistance | None = Field(
+        None, description=N_("Its resistance in line on milliamperes, leads included, ohm; default 1.5 ohm")
+    )
+
+
+class AsBuiltReading(Model):
+    """One reading of the finished build, all runs lit."""
+
+    at: Annotated[ReadAt, ReadAtReader()] = Field(description=N_("Where the meter was put"))
+    value: Annotated[Shown, ShownReader()] = Field(description=N_("What the meter showed"))
+    run: Name | None = Field(
+        None,
+        description=N_(
+            "Name of the run; may be left out when there is one run; without it, current is that of all runs"
+        ),
+    )
+
+
 class Goals(Model):
     """What the maker wants; these may tighten safety limits, never loosen them."""
 
@@ -336,3 +384,5 @@ class Project(Model):
     fuse_type: Literal["IEC", "UL"] = Field("IEC", description=N_("IEC 60127-2 or UL 248-14; default IEC"))
     goals: Goals = Field(Goals(), description=N_("What the maker wants"))
     prices: Prices = Field(Prices(), description=N_("What parts cost, for comparing arrangements"))
+    meter: Meter = Field(Meter(), description=N_("The meter that readings are taken with"))
+    readings: tuple[AsBuiltReading, ...] = Field((), description=N_("Readings of the finished build"))
