@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -14,7 +15,7 @@ from guidegen.guide.compose import compose
 from guidegen.guide.pages import Guide, WiringPage
 from guidegen.locale import _
 from guidegen.paths import data_folder
-from guidegen.publish import Asset, PageFile, publish, publish_one_file
+from guidegen.publish import Asset, Origin, PageFile, Published, publish, publish_one_file
 from guidegen.report.check import check_text
 from guidegen.study import Solved, Study, study
 
@@ -33,7 +34,7 @@ class PlacedPicture:
 
 
 def build(path: Path, out: Path | None = None, *, one_file: bool = False) -> str:
-    """Write the guide of the project file `path` into `out`; returns a sentence that says where.
+    """Write the guide of the project file `path` into `out`; returns a sentence that says where, and notes.
 
     `one_file`: into one HTML file there, named after the project file.
     `out` is by default the file's stem + "-guide" in the current folder.
@@ -47,8 +48,8 @@ def build(path: Path, out: Path | None = None, *, one_file: bool = False) -> str
     pictures = _draw(found, found.solved, spread)
     guide = _with_schematics(compose(found, spread.readings), pictures)
     folder = out or Path(f"{path.stem}-guide")
-    page = _publish(guide, pictures, folder, f"{path.stem}.html" if one_file else "")
-    return _("The guide is written: open {page} in a browser.").format(page=page)
+    origin = Origin(found.project.title, path.name)
+    return _publish(guide, pictures, folder, f"{path.stem}.html" if one_file else "", origin)
 
 
 def _draw(found: Study, solved: Solved, spread: Spread) -> tuple[Picture, ...]:
@@ -69,15 +70,30 @@ def _with_schematics(guide: Guide, pictures: tuple[Picture, ...]) -> Guide:
     return replace(guide, pages=tuple(pages))
 
 
-def _publish(guide: Guide, pictures: tuple[Picture, ...], folder: Path, one_file: str) -> Path:
-    """Hand pages, drawings and theme over for publishing; returns the page to open."""
+def _publish(guide: Guide, pictures: tuple[Picture, ...], folder: Path, one_file: str, origin: Origin) -> str:
+    """Hand pages, drawings and theme over for publishing; returns what to tell the maker."""
     pages = [PageFile(page.name, page.title, page.template, page.model) for page in guide.pages]
     assets = [Asset(_file_of(picture), picture.svg.encode()) for picture in pictures]
     shared = {"guide": guide, "pictures": {picture.id: _placed(picture) for picture in pictures}}
     theme = data_folder("themes") / "workshop"
     if one_file:
-        return publish_one_file(pages, assets, shared, theme, folder / one_file)
-    return publish(pages, assets, shared, theme, folder).folder / "index.html"
+        return _where(publish_one_file(pages, assets, shared, theme, folder / one_file))
+    published = publish(pages, assets, shared, theme, folder, origin)
+    return "\n".join([_where(published.folder / "index.html"), *_notes(published)])
+
+
+def _where(page: Path) -> str:
+    return _("The guide is written: open {page} in a browser.").format(page=page)
+
+
+def _notes(published: Published) -> Iterator[str]:
+    """What the maker may not expect of the folder."""
+    if published.replaced:
+        text = _("Note: it replaces a guide of another project that stood there: {title} ({file}).")
+        yield text.format(title=published.replaced.title, file=published.replaced.file)
+    if published.leftover:
+        text = _("Note: an earlier guide could not be deleted; delete the folder {folder} yourself.")
+        yield text.format(folder=published.leftover)
 
 
 def _file_of(picture: Picture) -> str:

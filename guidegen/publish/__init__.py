@@ -5,6 +5,6 @@ Only this package touches the output folder, and only it imports MkDocs.
 
 from guidegen.publish.folder import publish
 from guidegen.publish.one_file import publish_one_file
-from guidegen.publish.pages import Asset, PageFile, Published
+from guidegen.publish.pages import Asset, Origin, PageFile, Published
 
-__all__ = ["Asset", "PageFile", "Published", "publish", "publish_one_file"]
+__all__ = ["Asset", "Origin", "PageFile", "Published", "publish", "publish_one_file"]

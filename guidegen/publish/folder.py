@@ -10,10 +10,16 @@ from pathlib import Path
 from guidegen.errors import OutputError
 from guidegen.locale import _
 from guidegen.publish.links import check_links
-from guidegen.publish.manifest import sealed_files, write_manifest
-from guidegen.publish.pages import Asset, PageFile, Published, check_names
+from guidegen.publish.manifest import (
+    read_manifest,
+    read_origin,
+    sealed_files,
+    system_files,
+    write_manifest,
+)
+from guidegen.publish.pages import Asset, Origin, PageFile, Published, check_names
 from guidegen.publish.site import build_site
-from guidegen.publish.swap import swap, workplace
+from guidegen.publish.swap import swap, work_folder, workplace
 from guidegen.publish.target import made_parents, refuse_foreign, settle_target
 
 
@@ -23,6 +29,7 @@ def publish(
     shared: Mapping[str, object],
     theme: Path,
     out: Path,
+    origin: Origin,
 ) -> Published:
     """Write the guide into the folder `out`, in the place of an earlier guide if there is one.
 
@@ -39,20 +46,28 @@ def publish(
         target = settle_target(out)
         with made_parents(target), workplace(target) as work:
             refuse_foreign(target)
+            earlier = read_origin(target)
             new = work / "new"
             build_site(pages, assets, shared, theme, new, work / "empty")
             check_links(new)
-            files = write_manifest(new)
+            files = write_manifest(new, origin)
             _carry_over(target, new)
             swap(work, target)
-    return Published(target, files)
+    left = work_folder(target)
+    return Published(
+        target,
+        files,
+        replaced=None if earlier == origin else earlier,
+        leftover=left if left.exists() else None,
+    )
 
 
 def _carry_over(old: Path, new: Path) -> None:
-    """Keep the single-file guides that stand in the old folder, unless a page has their name."""
-    for name in sealed_files(old):
-        if not (new / name).exists():
-            shutil.copyfile(old / name, new / name)
+    """Keep what is not of the guide but may stand in its folder: single-file guides, the system's files."""
+    for name in (*sealed_files(old), *system_files(old)):
+        place = new / name
+        if place.parent.is_dir() and not place.exists():
+            shutil.copyfile(old / name, place)
 
 
 @contextmanager
@@ -63,8 +78,14 @@ def told_as_output_errors(out: Path) -> Iterator[None]:
     except OSError as error:
         reason = error.strerror or str(error)
         raise OutputError(
-            _(
-                "The guide cannot be written to {folder}: {reason}. An earlier guide there is as it was. "
-                "Name a folder that you may write to with --out, and see that the disk has room."
-            ).format(folder=out, reason=f"{reason} ({error.filename})" if error.filename else reason)
+            " ".join(
+                [
+                    _("The guide cannot be written to {folder}: {reason}.").format(
+                        folder=out.absolute(),
+                        reason=f"{reason} ({error.filename})" if error.filename else reason,
+                    ),
+                    *([_("The earlier guide there is as it was.")] if read_manifest(out) is not None else []),
+                    _("Name a folder that you may write to with --out, and see that the disk has room."),
+                ]
+            )
         ) from error

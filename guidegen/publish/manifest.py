@@ -12,12 +12,15 @@ import os
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 from guidegen import __version__
-from guidegen.publish.pages import MANIFEST_NAME
+from guidegen.publish.pages import MANIFEST_NAME, Origin
 from guidegen.publish.seal import is_sealed
 
 _MADE_BY = "guidegen"
+#: How a window of files looks, and small pictures of them: written by file managers.
+_OF_THE_SYSTEM = frozenset({".ds_store", "thumbs.db", "desktop.ini", ".directory"})
 
 
 @dataclass(frozen=True)
@@ -31,29 +34,44 @@ class Foreign:
         return bool(self.added or self.edited)
 
 
-def write_manifest(folder: Path) -> tuple[str, ...]:
+def write_manifest(folder: Path, origin: Origin) -> tuple[str, ...]:
     """Write the manifest of every file in `folder`; returns their paths, the manifest's included."""
     hashes = {path: _sha256(folder / path) for path in _entries(folder)}
-    text = json.dumps({"made_by": _MADE_BY, "version": __version__, "files": hashes}, indent=1)
-    (folder / MANIFEST_NAME).write_bytes(text.encode() + b"\n")
+    project = {"title": origin.title, "file": origin.file}
+    manifest = {"made_by": _MADE_BY, "version": __version__, "project": project, "files": hashes}
+    (folder / MANIFEST_NAME).write_bytes(json.dumps(manifest, indent=1).encode() + b"\n")
     return tuple(sorted([*hashes, MANIFEST_NAME]))
 
 
 def read_manifest(folder: Path) -> Mapping[str, str] | None:
     """Hash by relative path of the files guidegen wrote in `folder`; None when it wrote none."""
+    manifest = _manifest(folder)
+    return None if manifest is None else manifest["files"]
+
+
+def read_origin(folder: Path) -> Origin | None:
+    """What the guide in `folder` was made from; None where there is none that says so."""
+    project = (_manifest(folder) or {}).get("project")
+    if not isinstance(project, dict):
+        return None
+    return Origin(str(project.get("title", "")), str(project.get("file", "")))
+
+
+def _manifest(folder: Path) -> dict[str, Any] | None:
+    """The manifest in `folder`, if it is one of ours."""
     try:
         manifest = json.loads((folder / MANIFEST_NAME).read_bytes())
         ours = manifest["made_by"] == _MADE_BY and isinstance(manifest["files"], dict)
-        return manifest["files"] if ours else None
     except (OSError, ValueError, KeyError, TypeError, RecursionError):
         return None
+    return manifest if ours else None
 
 
 def find_foreign(folder: Path, hashes: Mapping[str, str]) -> Foreign:
     """Compare the folder with the manifest; a file that is gone is no loss and not told."""
     added, edited = [], []
     for path in _entries(folder):
-        if path == MANIFEST_NAME:
+        if path == MANIFEST_NAME or is_of_the_system(folder / path):
             continue
         if path not in hashes and path in sealed_files(folder):
             continue
@@ -70,9 +88,21 @@ def sealed_files(folder: Path) -> tuple[str, ...]:
     return tuple(sorted(path.name for path in plain if is_sealed(path.read_bytes())))
 
 
-def holds_more_than_sealed(folder: Path) -> bool:
-    """Whether the folder holds anything beside single-file guides of guidegen's."""
-    return set(_entries(folder)) > set(sealed_files(folder))
+def system_files(folder: Path) -> tuple[str, ...]:
+    """Paths of the files that a file manager has put into the folder or below it, sorted."""
+    if not folder.is_dir():
+        return ()
+    return tuple(path for path in _entries(folder) if is_of_the_system(folder / path))
+
+
+def is_of_the_system(file: Path) -> bool:
+    """Whether a file manager made the file, with nobody asking for it."""
+    return file.name.lower() in _OF_THE_SYSTEM and file.is_file() and not file.is_symlink()
+
+
+def holds_makers_files(folder: Path) -> bool:
+    """Whether the folder holds anything beside single-file guides of guidegen's and the system's files."""
+    return bool({*_entries(folder)} - {*sealed_files(folder), *system_files(folder)})
 
 
 def _is_unchanged(file: Path, expected: str) -> bool:

@@ -77,7 +77,7 @@ def refuse_foreign_file(target: Path) -> None:
             _(
                 "{file} is there already, and guidegen did not write it as it is now. Nothing was changed. "
                 "Move it elsewhere, or name another folder with --out."
-            ).format(file=target)
+            ).format(file=target.absolute())
         )
 
 

@@ -37,11 +37,26 @@ class Asset:
 
 
 @dataclass(frozen=True)
+class Origin:
+    """What a guide was made from: the project's title and the name of its file, without folders."""
+
+    title: str
+    file: str
+
+
+@dataclass(frozen=True)
 class Published:
-    """The guide as written: its folder, and its files relative to that, sorted, manifest included."""
+    """The guide as written: its folder, and its files relative to that, sorted, manifest included.
+
+    `replaced`: what the guide in whose place it stands was made from, if that
+    is another project; `leftover`: a folder that should be gone and that the
+    system would not delete.
+    """
 
     folder: Path
     files: tuple[str, ...]
+    replaced: Origin | None = None
+    leftover: Path | None = None
 
 
 def check_names(pages: Sequence[PageFile], assets: Sequence[Asset]) -> None:

@@ -2,10 +2,10 @@
 
 The work folder holds everything that is not yet, or no longer, the guide:
 
-    empty/    stands in for MkDocs' folder of Markdown files
-    new/      the guide being made
-    old/      the guide it replaces, between the two renames
-    refuse/   the old guide while it is deleted
+    empty/      stands in for MkDocs' folder of Markdown files
+    new/        the guide being made
+    old/        the guide it replaces, between the two renames
+    refuse-1/   the old guide while it is deleted; it stays when the system will not delete it
 
 A kill leaves it behind; the next build finds it and puts things right. A lock
 on the folder (dropped by the system when its process ends, however it ends)
@@ -19,6 +19,7 @@ import shutil
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
+from itertools import count
 from pathlib import Path
 
 from guidegen.errors import OutputError
@@ -33,12 +34,12 @@ _ATTEMPTS = 50
 
 @contextmanager
 def workplace(target: Path) -> Iterator[Path]:
-    """The locked work folder of `target`, gone again after the `with` block.
+    """The locked work folder of `target`, gone again after the `with` block if the system lets it go.
 
     Whatever an earlier build that was killed left behind is put right first.
     Raises OutputError when another build holds the folder.
     """
-    work = target.with_name(f".{target.name}.guidegen-work")
+    work = work_folder(target)
     lock = _take(work, target)
     try:
         restore(work, target)
@@ -47,10 +48,16 @@ def workplace(target: Path) -> Iterator[Path]:
     finally:
         try:
             restore(work, target)
-            work.rmdir()
+            with suppress(OSError):
+                work.rmdir()
         finally:
             if lock is not None:
                 os.close(lock)
+
+
+def work_folder(target: Path) -> Path:
+    """Where the work folder of `target` is."""
+    return target.with_name(f".{target.name}.guidegen-work")
 
 
 def swap(work: Path, target: Path) -> None:
@@ -67,16 +74,27 @@ def swap(work: Path, target: Path) -> None:
 
 
 def restore(work: Path, target: Path) -> None:
-    """Bring back an old guide that has no successor, and clear the rest of the work folder."""
+    """Bring back an old guide that has no successor, and clear the rest of the work folder.
+
+    What the system will not delete is left in the work folder, where it is in nobody's way.
+    """
     old = work / "old"
     if old.exists() and not os.path.lexists(target):
         old.rename(target)
     elif old.exists():
         refuse_foreign(old)
-        old.rename(work / "refuse")
-    for name in ("refuse", "new", "empty"):
+        old.rename(_free_name(work))
+    for name in ("new", "empty"):
         if (work / name).exists():
-            shutil.rmtree(work / name)
+            (work / name).rename(_free_name(work))
+    for refuse in work.glob("refuse-*"):
+        shutil.rmtree(refuse, ignore_errors=True)
+
+
+def _free_name(work: Path) -> Path:
+    """A name in the work folder that nothing has: something undeletable may stand there from before."""
+    names = (work / f"refuse-{number}" for number in count(1))
+    return next(name for name in names if not os.path.lexists(name))
 
 
 def _take(work: Path, target: Path) -> int | None:

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from guidegen.errors import OutputError
 from guidegen.locale import _, ngettext
-from guidegen.publish.manifest import Foreign, find_foreign, holds_more_than_sealed, read_manifest
+from guidegen.publish.manifest import Foreign, find_foreign, holds_makers_files, read_manifest
 
 _NAMES_TOLD = 12
 
@@ -24,12 +24,12 @@ def settle_target(out: Path) -> Path:
     target = out.parent.resolve() / out.name if named else out.resolve()
     if target.is_symlink():
         raise OutputError(
-            _("{folder} is a symbolic link. Name the folder itself with --out.").format(folder=out)
+            _("{folder} is a symbolic link. Name the folder itself with --out.").format(folder=target)
         )
     if target.exists() and not target.is_dir():
         raise OutputError(
             _("{folder} is a file, and the guide is a folder. Name another folder with --out.").format(
-                folder=out
+                folder=target
             )
         )
     if Path.cwd().is_relative_to(target):
@@ -50,7 +50,7 @@ def refuse_foreign(folder: Path, shown_as: Path | None = None) -> None:
     if not folder.is_dir() or not any(folder.iterdir()):
         return
     hashes = read_manifest(folder)
-    if hashes is None and holds_more_than_sealed(folder):
+    if hashes is None and holds_makers_files(folder):
         raise OutputError(
             _(
                 "{folder} is not empty, and guidegen did not write it. Nothing was changed. "
@@ -64,8 +64,13 @@ def refuse_foreign(folder: Path, shown_as: Path | None = None) -> None:
 
 def _foreign_message(folder: Path, foreign: Foreign) -> str:
     """Names the maker's files, and what to do with them."""
+    head = _("{folder} holds files that guidegen did not write, or that were edited since.")
+    if not foreign.edited:
+        head = _("{folder} holds files that guidegen did not write.")
+    if not foreign.added:
+        head = _("{folder} holds files that were edited since guidegen wrote them.")
     lines = [
-        _("{folder} holds files that guidegen did not write. Nothing was changed.").format(folder=folder),
+        head.format(folder=folder) + " " + _("Nothing was changed."),
         *_told(_("added:"), foreign.added),
         *_told(_("edited:"), foreign.edited),
         _("Move these files elsewhere and build again, or name another folder with --out."),
@@ -85,8 +90,12 @@ def _told(label: str, names: tuple[str, ...]) -> list[str]:
 
 @contextmanager
 def made_parents(folder: Path) -> Iterator[None]:
-    """Make the missing folders above `folder`; if the `with` block fails, take them away again."""
+    """Make the missing folders above `folder`; if the `with` block fails, take them away again.
+
+    Raises OutputError when something above it is a file.
+    """
     missing = [parent for parent in folder.parents if not os.path.lexists(parent)]
+    _refuse_file_above(folder)
     folder.parent.mkdir(parents=True, exist_ok=True)
     try:
         yield
@@ -95,3 +104,13 @@ def made_parents(folder: Path) -> Iterator[None]:
             with suppress(OSError):
                 parent.rmdir()
         raise
+
+
+def _refuse_file_above(folder: Path) -> None:
+    there = next((parent for parent in folder.parents if parent.exists()), None)
+    if there is not None and not there.is_dir():
+        raise OutputError(
+            _("{file} is a file, so no folder can be in it. Name another folder with --out.").format(
+                file=there
+            )
+        )

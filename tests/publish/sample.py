@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from guidegen.publish import Asset, PageFile, Published, publish
+from guidegen.publish import Asset, Origin, PageFile, Published, publish
 
 THEME = Path(__file__).parent / "theme"
 SVG = b'<svg xmlns="http://www.w3.org/2000/svg" width="9" height="9"><title>nine</title></svg>'
@@ -27,13 +27,16 @@ def page(
     return PageFile(name, title, template, Model(**fields))
 
 
-def publish_text(out: Path, text: str = "text", theme: Path = THEME) -> Published:
+ORIGIN = Origin("Shelf lights", "shelf.yaml")
+
+
+def publish_text(out: Path, text: str = "text", theme: Path = THEME, origin: Origin = ORIGIN) -> Published:
     """Publish the small guide with this text on its first page."""
     pages = [
         page(text=text, pictures=(DRAWING.path,)),
         page("stay-safe.html", "Stay safe", links=("index.html#main",)),
     ]
-    return publish(pages, [DRAWING], {}, theme, out)
+    return publish(pages, [DRAWING], {}, theme, out, origin)
 
 
 def contents(folder: Path) -> dict[str, bytes]:

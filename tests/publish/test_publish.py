@@ -16,7 +16,7 @@ from guidegen import __version__
 from guidegen.errors import OutputError
 from guidegen.locale import speaking
 from guidegen.publish import Asset, publish
-from tests.publish.sample import DRAWING, THEME, contents, page, publish_text
+from tests.publish.sample import DRAWING, ORIGIN, THEME, contents, page, publish_text
 
 ROOT = Path(__file__).parents[2]
 
@@ -41,7 +41,7 @@ def test_nothing_is_left_beside_the_guide(tmp_path):
 
 
 def test_pages_come_in_the_order_given_with_their_titles(tmp_path):
-    publish([page(), page("b.html", "Bee"), page("a.html", "Ay")], [], {}, THEME, tmp_path / "guide")
+    publish([page(), page("b.html", "Bee"), page("a.html", "Ay")], [], {}, THEME, tmp_path / "guide", ORIGIN)
     text = (tmp_path / "guide" / "a.html").read_text()
     assert text.index('index.html">Start here<') < text.index('b.html">Bee<') < text.index('a.html">Ay<')
     assert "<title>Ay</title>" in text
@@ -53,7 +53,13 @@ def test_the_manifest_has_the_hash_of_every_file_and_the_version_and_no_date(tmp
     files = contents(tmp_path / "guide")
     del files["guidegen-manifest.json"]
     hashes = {name: hashlib.sha256(content).hexdigest() for name, content in files.items()}
-    assert manifest == {"made_by": "guidegen", "version": __version__, "files": hashes}
+    project = {"title": "Shelf lights", "file": "shelf.yaml"}
+    assert manifest == {
+        "made_by": "guidegen",
+        "version": __version__,
+        "project": project,
+        "files": hashes,
+    }
 
 
 @pytest.mark.parametrize(
@@ -67,7 +73,7 @@ def test_markup_in_a_text_is_shown_as_text(tmp_path, markup):
 
 
 def test_markup_in_a_title_is_shown_as_text(tmp_path):
-    publish([page(title="<b>: 'x'\n---")], [], {}, THEME, tmp_path / "guide")
+    publish([page(title="<b>: 'x'\n---")], [], {}, THEME, tmp_path / "guide", ORIGIN)
     assert "<title>&lt;b&gt;: &#39;x&#39;\n---</title>" in (tmp_path / "guide" / "index.html").read_text()
 
 
@@ -85,7 +91,9 @@ def test_shared_values_reach_the_templates(tmp_path):
     theme = tmp_path / "theme"
     theme.mkdir()
     (theme / "t.html").write_text("<p>{{ guide.text }}</p>")
-    publish([page(template="t.html")], [], {"guide": page(text="shared").model}, theme, tmp_path / "guide")
+    publish(
+        [page(template="t.html")], [], {"guide": page(text="shared").model}, theme, tmp_path / "guide", ORIGIN
+    )
     assert (tmp_path / "guide" / "index.html").read_text() == "<p>shared</p>"
 
 
@@ -95,25 +103,25 @@ def test_templates_cannot_see_a_date_or_the_machines_paths(tmp_path, name):
     theme.mkdir()
     (theme / "t.html").write_text("{{ " + name + " }}")
     with pytest.raises(OutputError, match=f"'{name}' is undefined"):
-        publish([page(template="t.html")], [], {}, theme, tmp_path / "guide")
+        publish([page(template="t.html")], [], {}, theme, tmp_path / "guide", ORIGIN)
 
 
 def test_an_undefined_field_is_an_error_that_names_the_page(tmp_path, capfd):
     with pytest.raises(OutputError, match=r"(?s)index\.md.*no_such_field"):
-        publish([page(template="undefined.html")], [], {}, THEME, tmp_path / "guide")
+        publish([page(template="undefined.html")], [], {}, THEME, tmp_path / "guide", ORIGIN)
     assert capfd.readouterr() == ("", "")
 
 
 def test_a_missing_template_is_an_error(tmp_path):
     with pytest.raises(OutputError, match=r"nowhere\.html"):
-        publish([page(template="nowhere.html")], [], {}, THEME, tmp_path / "guide")
+        publish([page(template="nowhere.html")], [], {}, THEME, tmp_path / "guide", ORIGIN)
 
 
 @pytest.mark.parametrize(
     "build_wrong",
     [
-        lambda out: publish([page(template="undefined.html")], [], {}, THEME, out),
-        lambda out: publish([page(links=("gone.html",))], [], {}, THEME, out),
+        lambda out: publish([page(template="undefined.html")], [], {}, THEME, out, ORIGIN),
+        lambda out: publish([page(links=("gone.html",))], [], {}, THEME, out, ORIGIN),
     ],
     ids=["page that cannot be rendered", "broken link"],
 )
@@ -129,14 +137,14 @@ def test_a_failed_build_leaves_the_old_guide_whole_and_no_litter(tmp_path, build
 
 def test_a_failed_first_build_leaves_nothing_and_takes_the_folders_it_made_away(tmp_path):
     with pytest.raises(OutputError):
-        publish([page(template="undefined.html")], [], {}, THEME, tmp_path / "a" / "b" / "guide")
+        publish([page(template="undefined.html")], [], {}, THEME, tmp_path / "a" / "b" / "guide", ORIGIN)
     assert list(tmp_path.iterdir()) == []
 
 
 def test_a_second_build_replaces_the_guide_as_a_whole(tmp_path):
     out = tmp_path / "guide"
-    publish([page(), page("gone.html", "Gone")], [DRAWING], {}, THEME, out)
-    publish([page(text="new")], [], {}, THEME, out)
+    publish([page(), page("gone.html", "Gone")], [DRAWING], {}, THEME, out, ORIGIN)
+    publish([page(text="new")], [], {}, THEME, out, ORIGIN)
     assert set(contents(out)) == {"index.html", "css/style.css", "guidegen-manifest.json"}
     assert "<p>new</p>" in (out / "index.html").read_text()
 
@@ -146,7 +154,7 @@ def test_a_second_build_replaces_the_guide_as_a_whole(tmp_path):
 )
 def test_an_asset_name_that_no_guide_may_have_is_a_mistake_of_the_caller(tmp_path, path):
     with pytest.raises(ValueError, match="names that a guide may not have"):
-        publish([page()], [Asset(path, b"")], {}, THEME, tmp_path / "guide")
+        publish([page()], [Asset(path, b"")], {}, THEME, tmp_path / "guide", ORIGIN)
 
 
 @pytest.mark.parametrize(
@@ -155,17 +163,17 @@ def test_an_asset_name_that_no_guide_may_have_is_a_mistake_of_the_caller(tmp_pat
 )
 def test_a_page_name_that_no_guide_may_have_is_a_mistake_of_the_caller(tmp_path, pages):
     with pytest.raises(ValueError, match=r"index\.html|names that a guide may not have"):
-        publish(pages, [], {}, THEME, tmp_path / "guide")
+        publish(pages, [], {}, THEME, tmp_path / "guide", ORIGIN)
 
 
 def test_an_asset_cannot_take_the_place_of_a_theme_file(tmp_path):
     with pytest.raises(ValueError, match=r"css/style\.css"):
-        publish([page()], [Asset("css/style.css", b"")], {}, THEME, tmp_path / "guide")
+        publish([page()], [Asset("css/style.css", b"")], {}, THEME, tmp_path / "guide", ORIGIN)
 
 
 @pytest.mark.parametrize("path", ["templates/a.png", "README.txt", "sub/_b.json"])
 def test_no_default_exclusion_drops_an_asset(tmp_path, path):
-    publish([page()], [Asset(path, b"x")], {}, THEME, tmp_path / "guide")
+    publish([page()], [Asset(path, b"x")], {}, THEME, tmp_path / "guide", ORIGIN)
     assert (tmp_path / "guide" / path).read_bytes() == b"x"
 
 

@@ -13,7 +13,7 @@ import pytest
 from guidegen.errors import OutputError
 from guidegen.publish import publish
 from guidegen.publish.swap import swap, workplace
-from tests.publish.sample import THEME, contents, page, publish_text
+from tests.publish.sample import ORIGIN, THEME, contents, page, publish_text
 
 ROOT = Path(__file__).parents[2]
 CHANGES = ("os.rename", "os.mkdir", "os.rmdir", "os.remove", "shutil.rmtree", "shutil.copyfile")
@@ -80,7 +80,7 @@ def test_killed_before_any_change_and_then_failing_a_whole_guide_is_back(tmp_pat
         shutil.copytree(guides["old"], folder / "guide")
         died += publish_and_be_killed(folder / "guide", "new", at)
         with pytest.raises(OutputError):
-            publish([page(template="undefined.html")], [], {}, THEME, folder / "guide")
+            publish([page(template="undefined.html")], [], {}, THEME, folder / "guide", ORIGIN)
         assert contents(folder / "guide") in (old, new), f"no whole guide after change {at}"
         assert [path.name for path in folder.iterdir()] == ["guide"]
 
@@ -125,13 +125,46 @@ def test_a_folder_the_maker_makes_after_a_kill_is_kept(tmp_path):
     assert contents(target) == {"mine.txt": b"mine"}
 
 
-def test_something_of_the_makers_in_the_work_folder_is_kept(tmp_path):
+def test_something_of_the_makers_in_the_work_folder_is_kept_and_told(tmp_path):
     work = tmp_path / ".guide.guidegen-work"
     work.mkdir()
     (work / "mine.txt").write_text("mine")
-    with pytest.raises(OutputError, match="Directory not empty"):
-        publish_text(tmp_path / "guide")
+    assert publish_text(tmp_path / "guide").leftover == work
     assert (work / "mine.txt").read_text() == "mine"
+
+
+@pytest.fixture
+def undeletable(monkeypatch) -> list[Path]:
+    """Folders of this name are not deleted, as if they were in a folder that may not be written."""
+    kept: list[Path] = []
+
+    def refuse(folder: Path, ignore_errors: bool = False) -> None:
+        kept.append(folder)
+        if not ignore_errors:
+            raise PermissionError(13, "Permission denied", str(folder))
+
+    monkeypatch.setattr(shutil, "rmtree", refuse)
+    return kept
+
+
+def test_an_old_guide_that_cannot_be_deleted_is_told_and_the_new_one_stands(tmp_path, undeletable):
+    publish_text(tmp_path / "guide", "old")
+    published = publish_text(tmp_path / "guide", "new")
+    assert published.leftover == tmp_path / ".guide.guidegen-work"
+    assert "new" in (tmp_path / "guide" / "index.html").read_text()
+    assert any(folder.parent == published.leftover for folder in undeletable)
+
+
+def test_what_could_not_be_deleted_is_in_no_later_build_s_way(tmp_path, monkeypatch, guides):
+    with monkeypatch.context() as patched:
+        patched.setattr(shutil, "rmtree", lambda *_folder, **_options: None)
+        publish_text(tmp_path / "guide", "old")
+        publish_text(tmp_path / "guide", "older")
+        publish_text(tmp_path / "guide", "new")
+    assert publish_text(tmp_path / "guide", "new").leftover is None
+    assert contents(tmp_path) == {
+        f"guide/{name}": content for name, content in contents(guides["new"]).items()
+    }
 
 
 def test_a_link_in_the_place_of_the_work_folder_is_not_followed(tmp_path):

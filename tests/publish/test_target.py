@@ -9,7 +9,8 @@ from pathlib import Path
 import pytest
 
 from guidegen.errors import OutputError
-from tests.publish.sample import contents, publish_text
+from guidegen.publish import Origin
+from tests.publish.sample import ORIGIN, contents, publish_text
 
 
 def refused(out: Path, match: str) -> str:
@@ -91,6 +92,7 @@ def test_an_edited_file_is_named_and_kept(tmp_path):
     publish_text(tmp_path / "guide", "old")
     (tmp_path / "guide" / "index.html").write_text("my own words")
     message = refused(tmp_path / "guide", "edited: index.html")
+    assert message.startswith(f"{tmp_path / 'guide'} holds files that were edited since guidegen wrote them.")
     assert "added" not in message
     assert "Move these files elsewhere" in message
 
@@ -98,7 +100,68 @@ def test_an_edited_file_is_named_and_kept(tmp_path):
 def test_an_added_file_is_named_and_kept(tmp_path):
     publish_text(tmp_path / "guide", "old")
     (tmp_path / "guide" / "drawings" / "mine.svg").write_text("mine")
-    assert "edited" not in refused(tmp_path / "guide", "added: drawings/mine.svg")
+    message = refused(tmp_path / "guide", "added: drawings/mine.svg")
+    assert message.startswith(f"{tmp_path / 'guide'} holds files that guidegen did not write.")
+    assert "edited" not in message
+
+
+def test_added_and_edited_files_are_told_apart(tmp_path):
+    publish_text(tmp_path / "guide", "old")
+    (tmp_path / "guide" / "index.html").write_text("my own words")
+    (tmp_path / "guide" / "mine.svg").write_text("mine")
+    message = refused(tmp_path / "guide", "did not write, or that were edited since")
+    assert message.splitlines()[1:3] == ["  added: mine.svg", "  edited: index.html"]
+
+
+@pytest.mark.parametrize("name", [".DS_Store", "Thumbs.db", "desktop.ini", "drawings/.DS_Store"])
+def test_a_file_that_the_system_puts_there_is_no_hindrance_and_stays(tmp_path, name):
+    publish_text(tmp_path / "guide", "old")
+    (tmp_path / "guide" / name).write_bytes(b"of the system")
+    publish_text(tmp_path / "guide", "new")
+    assert "new" in (tmp_path / "guide" / "index.html").read_text()
+    assert (tmp_path / "guide" / name).read_bytes() == b"of the system"
+
+
+def test_a_folder_with_a_file_of_the_system_alone_counts_as_empty(tmp_path):
+    (tmp_path / "guide").mkdir()
+    (tmp_path / "guide" / ".DS_Store").write_bytes(b"of the system")
+    publish_text(tmp_path / "guide")
+    assert (tmp_path / "guide" / ".DS_Store").read_bytes() == b"of the system"
+
+
+def test_a_folder_with_the_name_of_a_system_s_file_is_the_makers(tmp_path):
+    publish_text(tmp_path / "guide", "old")
+    (tmp_path / "guide" / "Thumbs.db").mkdir()
+    refused(tmp_path / "guide", "added: Thumbs.db")
+
+
+def test_every_message_has_the_whole_path(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "guide").write_text("mine")
+    with pytest.raises(OutputError, match=f"^{tmp_path / 'guide'} is a file"):
+        publish_text(Path("guide"))
+
+
+@pytest.mark.parametrize(
+    "origin", [Origin("Shelf lights", "other.yaml"), Origin("Other lights", "shelf.yaml")]
+)
+def test_a_guide_of_another_project_that_is_replaced_is_told(tmp_path, origin):
+    publish_text(tmp_path / "guide", "old")
+    assert publish_text(tmp_path / "guide", "new", origin=origin).replaced == ORIGIN
+
+
+def test_a_guide_of_the_same_project_is_replaced_without_a_word(tmp_path):
+    publish_text(tmp_path / "guide", "old")
+    assert publish_text(tmp_path / "guide", "new").replaced is None
+
+
+def test_a_manifest_without_a_project_is_read_all_the_same(tmp_path):
+    publish_text(tmp_path / "guide", "old")
+    manifest = tmp_path / "guide" / "guidegen-manifest.json"
+    told = json.loads(manifest.read_text())
+    del told["project"]
+    manifest.write_text(json.dumps(told))
+    assert publish_text(tmp_path / "guide", "new").replaced is None
 
 
 def test_an_added_empty_folder_is_named_and_kept(tmp_path):
@@ -150,7 +213,7 @@ def test_a_manifest_that_names_files_outside_the_folder_reaches_none_of_them(tmp
 
 def test_a_file_among_the_folders_above_is_told(tmp_path):
     (tmp_path / "file").write_text("mine")
-    refused(tmp_path / "file" / "guide", r"cannot be written to .*guide: (Not a directory|File exists)")
+    assert "--out" in refused(tmp_path / "file" / "guide", f"^{tmp_path / 'file'} is a file, so no folder")
 
 
 def test_a_folder_that_may_not_be_written_is_told(tmp_path):
@@ -160,8 +223,9 @@ def test_a_folder_that_may_not_be_written_is_told(tmp_path):
         publish_text(tmp_path / "loads every module" / "guide")
         os.seteuid(65534)
     try:
-        with pytest.raises(OutputError, match=r"cannot be written to .*guide: Permission denied"):
+        with pytest.raises(OutputError, match=r"cannot be written to .*guide: Permission denied") as told:
             publish_text(tmp_path / "guide")
+        assert "earlier guide" not in str(told.value)  # there is none
     finally:
         if was_root:
             os.seteuid(0)
