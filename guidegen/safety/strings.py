@@ -8,10 +8,7 @@ from guidegen.circuit.arrangement import RunPlan
 from guidegen.locale import N_
 from guidegen.project.schema import LightString
 from guidegen.safety.rule import Case, Hit, Rule, RunCase, exceeds, when
-from guidegen.tables.sourced import Sourced
-
-#: Largest reverse volts of one LED, V.
-LED_REVERSE_V = Sourced(5.0, N_("LED data sheets, from memory"))
+from guidegen.tables.limits import LED_REVERSE_V
 
 
 def cut_or_rewired(plan: RunPlan) -> bool:

@@ -38,6 +38,9 @@ WIRE_TO_MAINS_M = Sourced(0.05, N_("NEC 725.136 and IEC 60364-4-41 cl. 414.4 (fr
 #: Lowest joint outdoors above ground, m.
 JOINT_ABOVE_GROUND_M = Sourced(0.3, N_("own policy"))
 
+#: Largest reverse volts of one LED, V.
+LED_REVERSE_V = Sourced(5.0, N_("LED data sheets, from memory"))
+
 #: Worst running current over the fuse's rating, at most.
 FUSE_LOAD = Sourced(0.8, N_("common practice, no source"))
 #: Running watts of a resistor over its rating, at most.
@@ -117,6 +120,8 @@ class MeterRange:
 
 
 _METER = N_("own assumption: a usual hand-held meter")
+#: What most makers of meters of 2,000 to 6,000 counts state for DC volts up to 20 V, from memory; the
+#: digits are of the 20 V range, on which a supply of 5 or 12 V is read.
 METER_VOLTS = MeterRange(0.005, 2, 0.01, _METER)
 METER_AMPERES = MeterRange(0.01, 3, 1e-4, _METER)
 METER_OHMS = MeterRange(0.01, 3, 0.1, _METER)

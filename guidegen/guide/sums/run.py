@@ -21,6 +21,7 @@ from guidegen.guide.kirchhoff import loop_calculation, node_calculation
 from guidegen.guide.matter import Matter
 from guidegen.guide.worked import calculation
 from guidegen.locale import _
+from guidegen.tables.limits import HOT_SURFACE_DEGC, TOUCH_CERAMIC_DEGC, TOUCH_METAL_DEGC
 
 
 def run_sums(matter: Matter, index: int) -> CalculationGroup:
@@ -129,7 +130,23 @@ def _heat(matter: Matter, index: int, power_w: float, title: str) -> Calculation
         power_w=power_w,
         rating_w=resistor.rating_w or power_w,
     )
-    return calculation(worked, title)
+    return calculation(worked, title, _touch_note(worked.value))
+
+
+def _touch_note(surface_c: float) -> str:
+    """What a surface does to skin; the thresholds are those of a touch of one second."""
+    if surface_c > TOUCH_METAL_DEGC.value:
+        words = _("Hot enough to burn: bare metal burns from {metal}, ceramics from {ceramic} ({source}).")
+    elif surface_c > HOT_SURFACE_DEGC.value:
+        words = _("Hot: over {hot}, so it gets a caution and stays clear of plastic, glue and foam.")
+    else:
+        return ""
+    return words.format(
+        metal=quantity(TOUCH_METAL_DEGC.value, "°C"),
+        ceramic=quantity(TOUCH_CERAMIC_DEGC.value, "°C"),
+        hot=quantity(HOT_SURFACE_DEGC.value, "°C"),
+        source=_(TOUCH_METAL_DEGC.source),
+    )
 
 
 def _light(matter: Matter, index: int) -> list[Calculation]:
