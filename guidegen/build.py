@@ -10,6 +10,7 @@ from guidegen.circuit.spread import Spread, expected_spread
 from guidegen.drawings.charts import draw_charts
 from guidegen.drawings.picture import Picture
 from guidegen.drawings.schematic import draw_schematics
+from guidegen.drawings.steps import draw_steps
 from guidegen.errors import GuidegenError
 from guidegen.guide.compose import compose
 from guidegen.guide.pages import Guide, WiringPage
@@ -45,19 +46,21 @@ def build(path: Path, out: Path | None = None, *, one_file: bool = False) -> str
     if found.solved is None or found.refused:
         raise GuidegenError(check_text(found).rstrip("\n"))
     spread = expected_spread(found.solved.arrangement, found.solved.solution)
-    pictures = _draw(found, found.solved, spread)
-    guide = _with_schematics(compose(found, spread.readings), pictures)
+    guide = compose(found, spread.readings)
+    pictures = _draw(found, found.solved, spread, guide.step_pictures)
+    guide = _with_schematics(guide, pictures)
     folder = out or Path(f"{path.stem}-guide")
     origin = Origin(found.project.title, path.name)
     return _publish(guide, pictures, folder, f"{path.stem}.html" if one_file else "", origin)
 
 
-def _draw(found: Study, solved: Solved, spread: Spread) -> tuple[Picture, ...]:
-    """Every picture of the guide."""
+def _draw(found: Study, solved: Solved, spread: Spread, of_steps: frozenset[str]) -> tuple[Picture, ...]:
+    """Every picture of the guide; `of_steps` are ids of those that its steps name."""
     band = tuple(zip(spread.light_low, spread.light_high, strict=True))
     goal = found.project.goals.evenness
     schematics = draw_schematics(solved.arrangement, solved.solution, solved.points)
-    return (*schematics, *draw_charts(solved.arrangement, solved.solution, goal, band))
+    steps = draw_steps(of_steps, found.project, solved.arrangement, solved.points)
+    return (*schematics, *draw_charts(solved.arrangement, solved.solution, goal, band), *steps)
 
 
 def _with_schematics(guide: Guide, pictures: tuple[Picture, ...]) -> Guide:

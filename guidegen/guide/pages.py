@@ -157,3 +157,10 @@ class Guide:
     key: str
     version: str
     pages: tuple[Page, ...]
+
+    @property
+    def step_pictures(self) -> frozenset[str]:
+        """Ids of the pictures that steps name."""
+        models = [page.model for page in self.pages if isinstance(page.model, BuildPage)]
+        steps = [step for model in models for group in model.groups for step in group.steps]
+        return frozenset(step.picture for step in steps if step.picture)

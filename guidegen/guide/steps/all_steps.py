@@ -7,6 +7,7 @@ from guidegen.guide.steps.bench import bench
 from guidegen.guide.steps.draft import DraftGroup
 from guidegen.guide.steps.finish import finish
 from guidegen.guide.steps.identify import identify
+from guidegen.guide.steps.pictures import with_pictures
 from guidegen.guide.steps.power import power
 from guidegen.guide.steps.run_steps import run_group
 from guidegen.guide.steps.supply_end import supply_end
@@ -14,7 +15,7 @@ from guidegen.guide.steps.supply_end import supply_end
 
 def step_groups(matter: Matter) -> tuple[DraftGroup, ...]:
     """From the shop to the hanging lights, in the order of work."""
-    return (
+    groups = (
         identify(matter),
         bench(matter),
         supply_end(matter),
@@ -22,3 +23,4 @@ def step_groups(matter: Matter) -> tuple[DraftGroup, ...]:
         power(matter),
         finish(matter),
     )
+    return with_pictures(matter, groups)

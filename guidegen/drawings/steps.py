@@ -1,0 +1,82 @@
+"""Step pictures: which there are for an arrangement, and the drawing of those that its steps name."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Iterator
+from functools import partial
+
+from guidegen.circuit.arrangement import Arrangement, RunPlan
+from guidegen.circuit.points import TestPoint
+from guidegen.drawings import steps_circuit, steps_ends, steps_joints, steps_strings, steps_supply
+from guidegen.drawings.picture import Picture
+from guidegen.guide.steps import picture_ids as ids
+from guidegen.parts.joints import run_dead_ends
+from guidegen.project.schema import Project
+
+Maker = Callable[[], Picture]
+
+
+def draw_steps(
+    named: Collection[str], project: Project, arrangement: Arrangement, points: tuple[TestPoint, ...]
+) -> tuple[Picture, ...]:
+    """The pictures that steps name, each once, in the order of work; an id that is not of a step is left."""
+    makers = step_makers(project, arrangement, points)
+    return tuple(make() for picture_id, make in makers.items() if picture_id in named)
+
+
+def step_makers(
+    project: Project, arrangement: Arrangement, points: tuple[TestPoint, ...]
+) -> dict[str, Maker]:
+    """What draws each picture there can be for this arrangement, by the picture's id."""
+    return dict([*_bought(project, arrangement), *_supply_end(arrangement),
+                 *_runs(arrangement, points), *_finish(project)])  # fmt: skip
+
+
+def _bought(project: Project, arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
+    """Supply and strings as they come from the shop."""
+    yield ids.SUPPLY_MARKS, partial(steps_supply.supply_marks, project)
+    yield ids.SUPPLY_VOLTS, steps_supply.supply_volts
+    for number, name in enumerate(dict.fromkeys(run.string for run in arrangement.runs)):
+        yield ids.wires_picture(number), partial(steps_strings.wires, project.strings[name], number)
+    yield ids.FEED_VOLTS, steps_strings.feed_volts
+    yield ids.CUT_BOX, steps_strings.cut_box
+    yield ids.FIND_PLUS, steps_strings.find_plus
+    yield ids.BENCH, steps_circuit.bench
+
+
+def _supply_end(arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
+    """Between the supply's plug and the feeders."""
+    yield ids.FUSE_HOLDER, partial(steps_supply.fuse_holder, arrangement)
+    yield ids.FUSE_IN, partial(steps_supply.fuse_holder, arrangement, meter=True)
+    yield ids.MEASURE_RESISTOR, steps_supply.measure_resistor
+    yield ids.MOUNT_RESISTORS, partial(steps_supply.mount_resistors, arrangement)
+
+
+def _runs(arrangement: Arrangement, points: tuple[TestPoint, ...]) -> Iterator[tuple[str, Maker]]:
+    for index, run in enumerate(arrangement.runs):
+        own = tuple(point for point in points if point.run == index)
+        yield from _run(run, index, own)
+
+
+def _run(run: RunPlan, index: int, points: tuple[TestPoint, ...]) -> Iterator[tuple[str, Maker]]:
+    """One run, from its pieces to its test points."""
+    yield ids.pieces_picture(index), partial(steps_strings.pieces, run, index)
+    for bulb in run.joins:
+        yield ids.join_picture(bulb), partial(steps_joints.join, bulb)
+    yield ids.feed_picture(index), partial(steps_joints.feed, run, index)
+    yield ids.tap_picture(index), partial(steps_joints.tap, run, index)
+    yield ids.far_end_picture(index), partial(steps_joints.far_end, run, index)
+    for end in run_dead_ends(run, index):
+        bulb = 1 if end.place == "lead-in" else run.bulbs
+        yield ids.cap_picture(end, bulb), partial(steps_ends.cap, end, bulb)
+    yield ids.cold_picture(index), partial(steps_circuit.cold, run, index)
+    yield ids.first_power_picture(index), partial(steps_circuit.first_power, run, index)
+    yield ids.points_picture(index), partial(steps_circuit.test_points, run, index, points)
+
+
+def _finish(project: Project) -> Iterator[tuple[str, Maker]]:
+    """Closing and hanging."""
+    outdoors = project.place.exposure != "indoors"
+    yield ids.STRAIN_LOOP, steps_ends.strain_loop
+    yield ids.SLEEVES, partial(steps_ends.sleeves, lined=outdoors)
+    yield ids.HANG, partial(steps_ends.hang, outdoors=outdoors)

@@ -1,0 +1,203 @@
+"""Step pictures of a run in circuit: where to hold the meter, and what is clipped in."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from guidegen.circuit.arrangement import RunPlan
+from guidegen.circuit.points import TestPoint, telling_bulbs
+from guidegen.drawings.picture import Picture, text_width
+from guidegen.drawings.sketch import LETTERS, SMALL, WIDTH, Line, Sketch
+from guidegen.guide.steps import picture_ids as ids
+from guidegen.locale import _
+from guidegen.parts.wires import extra_reference, feeder_reference, resistor_reference
+
+# Heights of the supply side's + and -, and of the run's own + and -.
+_TOP, _PLUS, _MINUS, _BOTTOM = 46.0, 80.0, 134.0, 168.0
+_CONNECTOR, _RESISTOR, _WIRE, _JOINT = 20.0, 44.0, 94.0, 124.0
+
+
+def bench() -> Picture:
+    """One whole string behind the test resistor, and its two readings."""
+    sketch = Sketch(160)
+    top, bottom = 70.0, 130.0
+    sketch.box(8, top - 10, 58, bottom - top + 20)
+    sketch.text(37, 104, _("supply"), "middle", room=54)
+    sketch.line((66, top), (104, top), kind="plus")
+    sketch.resistor(104, top)
+    sketch.line((148, top), (322, top), kind="plus")
+    sketch.line((66, bottom), (322, bottom), kind="minus")
+    sketch.meter_over((86, top), (166, top), "V", 26)
+    sketch.text(176, 22, _("1: across the resistor"), size=SMALL, room=160)
+    sketch.upright_meter(188, top, bottom, "V")
+    sketch.text(188, 154, _("2: behind the resistor"), "middle", SMALL, 200)
+    for x, number in ((250, "1"), (300, "2")):
+        _lamp(sketch, x, top, bottom, number)
+    alt = _(
+        "Supply + through the test resistor to the string's plus, the string's minus to supply −. Reading 1: "
+        "volts across the resistor. Reading 2: volts from the string's plus to its minus, behind it."
+    )
+    return sketch.picture(ids.BENCH, _("One string on the bench"), alt)
+
+
+def cold(run: RunPlan, index: int) -> Picture:
+    """The test without power: no short, and the ohms of the two ways."""
+    sketch = Sketch(210)
+    places = _places(run, 120, 300)
+    meter_x = places[run.fed_bulb] + (40 if places[run.fed_bulb] < 280 else -50)
+    rails = (min(*places.values(), meter_x), max(*places.values(), meter_x))
+    _circuit(sketch, run, index, places, _own_resistor(run, index), rails)
+    plus_x, minus_x = places[run.fed_bulb], places[_minus_bulb(run)]
+    for end_x, connector_y, rail_y, y in (
+        (plus_x, _TOP - 10, (_TOP + _PLUS) / 2, 16.0),
+        (minus_x, _BOTTOM + 10, (_BOTTOM + _MINUS) / 2, 194.0),
+    ):
+        sketch.meter_round((_CONNECTOR, connector_y), (end_x, rail_y), "Ω", y, end_x + 14)
+    sketch.upright_meter(meter_x, _PLUS, _MINUS, "Ω", red_below=True)
+    alt = _(
+        "Everything unplugged. Ohms from the + common connector to plus of bulb {plus}, ohms from the − "
+        "common connector to minus of bulb {minus}; between plus and minus the red lead is on minus, so that "
+        "the LEDs block."
+    ).format(plus=run.fed_bulb, minus=_minus_bulb(run))
+    return sketch.picture(ids.cold_picture(index), _("Where to hold the meter, without power"), alt)
+
+
+def first_power(run: RunPlan, index: int) -> Picture:
+    """The run behind the test resistor, its own resistor out of circuit."""
+    sketch = Sketch(192)
+    _circuit(sketch, run, index, _places(run, 150, 290), "")
+    sketch.meter_over((38, _TOP), (90, _TOP), "V", 16)
+    sketch.text(98, 20, _("across the test resistor"), size=SMALL, room=236)
+    sketch.upright_meter(104, _TOP, _BOTTOM, "V")
+    alt = _(
+        "The test resistor sits between the + common connector and the run, the run's minus in the − common "
+        "connector. One reading across the test resistor, one behind it from plus to minus."
+    )
+    return sketch.picture(ids.first_power_picture(index), _("First power through a larger resistor"), alt)
+
+
+def test_points(run: RunPlan, index: int, points: Sequence[TestPoint]) -> Picture:
+    """Every test point of the run, red lead on its upper end."""
+    pointed = {point.bulb for point in points if point.bulb is not None}
+    bulbs = sorted(pointed | {run.fed_bulb, _minus_bulb(run)})
+    open_begin = run.feed == "middle" and 1 in pointed and run.fed_bulb > 1
+    left = 196.0 if open_begin else 154.0
+    places = {bulb: left + 66 * place for place, bulb in enumerate(bulbs)}
+    sketch = Sketch(192, max(WIDTH, places[bulbs[-1]] + 62))
+    rails = (left - (36 if open_begin else 0), places[bulbs[-1]] + (36 if bulbs[-1] in pointed else 0))
+    _circuit(sketch, run, index, places, _own_resistor(run, index), rails)
+    for point in points:
+        if point.kind == "resistor volts":
+            sketch.meter_over((38, _TOP), (90, _TOP), point.label, 16)
+        elif point.bulb is None:
+            sketch.upright_tag(108, _TOP, _BOTTOM, point.label)
+        else:
+            ahead = open_begin and point.bulb == 1
+            sketch.upright_tag(places[point.bulb] + (-36 if ahead else 36), _PLUS, _MINUS, point.label)
+    alt = _("Test points of this run: {points}. Red lead on plus, black lead on minus.").format(
+        points="; ".join(_point_words(point) for point in points)
+    )
+    return sketch.picture(ids.points_picture(index), _("Test points of the run"), alt)
+
+
+test_points.__test__ = False  # type: ignore[attr-defined]
+
+
+def _point_words(point: TestPoint) -> str:
+    words = {
+        "resistor volts": _("{point} across the resistor"),
+        "after resistor": _("{point} where the run begins, + to −"),
+    }.get(point.kind, _("{point} at bulb {bulb}"))
+    return words.format(point=point.label, bulb=point.bulb)
+
+
+def _minus_bulb(run: RunPlan) -> int:
+    """Bulb at which minus leaves."""
+    return run.bulbs if run.feed == "opposite ends" else run.fed_bulb
+
+
+def _own_resistor(run: RunPlan, index: int) -> str | None:
+    return resistor_reference(index) if run.resistor.fitted else None
+
+
+def _places(run: RunPlan, left: float, right: float) -> dict[int, float]:
+    """Where the drawn bulbs stand: the first, the middle one and the last."""
+    bulbs = telling_bulbs(run)
+    if len(bulbs) == 1:
+        return {bulbs[0]: (left + right) / 2}
+    step = (right - left) / (len(bulbs) - 1)
+    return {bulb: left + step * place for place, bulb in enumerate(bulbs)}
+
+
+def _circuit(
+    sketch: Sketch,
+    run: RunPlan,
+    index: int,
+    places: dict[int, float],
+    resistor: str | None,
+    rails: tuple[float, float] | None = None,
+) -> None:
+    """Connectors, feed and bulbs; `resistor` is what stands in it, None for none.
+
+    The rails go from the first drawn bulb to the last, or as far as `rails` says.
+    """
+    sketch.connector(_CONNECTOR, _TOP, "+")
+    sketch.connector(_CONNECTOR, _BOTTOM, "−")
+    if resistor is not None:
+        sketch.line((_CONNECTOR + 10, _TOP), (_RESISTOR, _TOP), kind="plus")
+        _resistor(sketch, resistor)
+    _feed(sketch, run, index, "plus", places, resistor=resistor is not None)
+    _feed(sketch, run, index, "minus", places)
+    if run.feeder is not None:
+        _name(sketch, _WIRE, feeder_reference(index))
+    left, right = rails or (min(places.values()), max(places.values()))
+    if right > left:
+        sketch.line((left, _PLUS), (right, _PLUS), kind="plus")
+        sketch.line((left, _MINUS), (right, _MINUS), kind="minus")
+    for bulb, x in places.items():
+        _lamp(sketch, x, _PLUS, _MINUS, str(bulb))
+
+
+def _feed(
+    sketch: Sketch, run: RunPlan, index: int, kind: Line, places: dict[int, float], *, resistor: bool = True
+) -> None:
+    """One pole from its common connector to where it enters the run."""
+    side, rail = (_TOP, _PLUS) if kind == "plus" else (_BOTTOM, _MINUS)
+    bulb = run.fed_bulb if kind == "plus" else _minus_bulb(run)
+    begins = _RESISTOR + 40 if kind == "plus" and resistor else _CONNECTOR + 10
+    sketch.line((begins, side), (places[bulb], side), (places[bulb], rail), kind=kind)
+    if run.feed == "middle" or (run.feed == "opposite ends" and kind == "minus"):
+        sketch.joint(_JOINT, side)
+        _extra(sketch, _JOINT + 8, index, side)
+    if run.feed == "both ends" and run.bulbs > 1:
+        last = places.get(run.bulbs, max(places.values()))
+        sketch.line((places[bulb], side), (last, side), (last, rail), kind=kind)
+        sketch.joint(places[bulb], side)
+        _extra(sketch, places[bulb] + 26, index, side)
+
+
+def _extra(sketch: Sketch, x: float, index: int, side: float) -> None:
+    sketch.text(x, side - 7 if side == _TOP else side + 16, extra_reference(index), size=SMALL)
+
+
+def _name(sketch: Sketch, x: float, words: str) -> None:
+    """A name on both wires of the supply side."""
+    sketch.text(x, _TOP - 7, words, size=SMALL)
+    sketch.text(x, _BOTTOM + 16, words, size=SMALL)
+
+
+def _resistor(sketch: Sketch, words: str) -> None:
+    """The resistor in plus."""
+    sketch.resistor(_RESISTOR, _TOP, 40, 16)
+    if words:
+        sketch.text(_RESISTOR + 20, _TOP + 4, words, "middle", SMALL, bold=True)
+
+
+def _lamp(sketch: Sketch, x: float, top: float, bottom: float, words: str) -> None:
+    """A bulb between two rails."""
+    middle = (top + bottom) / 2
+    half = max(13.0, text_width(words, LETTERS) / 2 + 6)
+    sketch.line((x, top), (x, middle - 13), kind="minus")
+    sketch.line((x, middle + 13), (x, bottom), kind="minus")
+    sketch.box(x - half, middle - 13, 2 * half, 26, r=12, fill="white")
+    sketch.text(x, middle + 4.3, words, "middle", bold=True)

@@ -1,0 +1,164 @@
+"""Step pictures about strings as bought: their wires, the box, plus, pieces and cuts."""
+
+from __future__ import annotations
+
+from guidegen.circuit.arrangement import Piece, RunPlan
+from guidegen.drawings.picture import Picture
+from guidegen.drawings.sketch import GAP, SMALL, Sketch
+from guidegen.guide.format import quantity
+from guidegen.guide.steps import picture_ids as ids
+from guidegen.locale import _, ngettext
+from guidegen.project.schema import LightString
+
+#: Pieces drawn in one picture; the rest is told by number.
+_ROWS = 5
+_ROW = 46.0
+
+
+def wires(kind: LightString, number: int) -> Picture:
+    """Two wires from bulb to bulb, and the lengths to measure."""
+    sketch = Sketch(158)
+    spacing, tail = quantity(kind.spacing, "m"), quantity(kind.tail_m, "m")
+    sketch.poles(10, 44)
+    sketch.string(20, 330, 44, {130: 1, 220: 2, 310: 3})
+    sketch.span(22, 116, 24, tail)
+    sketch.span(144, 206, 24, spacing)
+    sketch.text(22, 90, _("two wires: this kind may be cut"), size=SMALL, room=300)
+    for left, right in ((22, 117), (143, 207), (233, 297)):
+        sketch.line((left, 118), (right, 118), kind="minus")
+    for x in (130, 220, 310):
+        sketch.bulb(x, 118 - GAP / 2)
+    sketch.line((60, 105), (86, 131), kind="accent")
+    sketch.line((86, 105), (60, 131), kind="accent")
+    sketch.text(22, 152, _("one wire: stop, never cut it"), size=SMALL, room=300)
+    alt = _(
+        "A string with two wires from bulb to bulb: {tail} of wire in front of bulb 1, {spacing} from bulb "
+        "to bulb. Below it, crossed out, a string with one wire from bulb to bulb: it may not be cut."
+    ).format(tail=tail, spacing=spacing)
+    return sketch.picture(ids.wires_picture(number), _("Wires from bulb to bulb"), alt)
+
+
+def feed_volts() -> Picture:
+    """A meter on the two wires that leave the string's own box."""
+    sketch = Sketch(112)
+    _wide_string(sketch)
+    sketch.upright_meter(112, 24, 84, "V")
+    alt = _(
+        "A string on its own box. The meter, on volts, sits between the two wires where they leave the box: "
+        "red lead on one wire, black lead on the other."
+    )
+    return sketch.picture(ids.FEED_VOLTS, _("Volts at the string's own box"), alt)
+
+
+def _wide_string(sketch: Sketch) -> None:
+    """A string on its box, its wires drawn far apart so that a meter fits between."""
+    sketch.box(8, 24, 62, 60)
+    sketch.text(39, 58, _("its box"), "middle", room=56)
+    for y in (24, 84):
+        sketch.line((70, y), (328, y), kind="minus")
+    for number, x in enumerate((190, 245, 300), start=1):
+        sketch.line((x, 24), (x, 39), kind="minus")
+        sketch.line((x, 69), (x, 84), kind="minus")
+        sketch.box(x - 13, 39, 26, 30, r=12, fill="white")
+        sketch.text(x, 58, str(number), "middle", bold=True)
+
+
+def cut_box() -> Picture:
+    """Where the box is cut off."""
+    sketch = Sketch(118)
+    sketch.box(8, 40, 54, 52)
+    sketch.text(35, 70, _("box"), "middle", room=50)
+    sketch.string(62, 332, 56, {250: 1, 310: 2})
+    sketch.cut(118, 44, 90)
+    sketch.span(62, 118, 106, "5 cm")
+    sketch.span(120, 236, 106, _("tail: stays whole"))
+    alt = _("A box, two wires, bulbs 1 and 2. The cut goes through both wires 5 cm from the box.")
+    return sketch.picture(ids.CUT_BOX, _("Where to cut the box off"), alt)
+
+
+def find_plus() -> Picture:
+    """The string lit on its own box, and how the meter tells plus."""
+    sketch = Sketch(130)
+    _wide_string(sketch)
+    for y in (24, 84):
+        sketch.box(82, y - 6, 22, 12, fill="white", r=2)
+    sketch.text(93, 108, _("clips"), "middle", SMALL, 60)
+    sketch.upright_meter(138, 24, 84, "V")
+    sketch.text(8, 126, _("no minus sign on the meter: the red lead is on plus"), size=SMALL, room=326)
+    alt = _(
+        "A string lit on its own box by two clips. The meter, on volts, sits between its two wires. Without "
+        "a minus sign on the display the red lead is on plus; with a minus sign the black lead is."
+    )
+    return sketch.picture(ids.FIND_PLUS, _("How the meter tells plus"), alt)
+
+
+def pieces(run: RunPlan, index: int) -> Picture:
+    """Every piece of a run as bought, where it is cut, and its numbers in the run."""
+    shown = run.pieces[:_ROWS]
+    more = len(run.pieces) - len(shown)
+    sketch = Sketch(26 + _ROW * len(shown) + (18 if more else 0))
+    sketch.text(8, 14, _("as bought"), size=SMALL, room=200)
+    sketch.text(332, 14, _("in the run"), "end", SMALL, 110)
+    first = 1
+    for place, piece in enumerate(shown):
+        _piece(sketch, piece, 34 + _ROW * place, first)
+        first += piece.bulbs
+    if more:
+        words = ngettext("and {count} more piece", "and {count} more pieces", more).format(count=more)
+        sketch.text(8, sketch.height - 6, words, size=SMALL)
+    return sketch.picture(ids.pieces_picture(index), _("Pieces and cuts"), _pieces_alt(run))
+
+
+def _piece(sketch: Sketch, piece: Piece, y: float, first: int) -> None:
+    """One piece in its row: bulbs as bought, the cut behind it, and what it is in the run."""
+    sketch.text(
+        8, y + GAP / 2 + 4, _("string {number}").format(number=piece.string_number), size=SMALL, room=62
+    )
+    begin, end = 102.0, 166.0
+    if piece.bulbs == 1:
+        begin = end = 134.0
+    half = sketch.bulb(begin, y, piece.first)
+    sketch.cable(76, begin - half, y)
+    if piece.bulbs > 1:
+        sketch.bulb(end, y, piece.last)
+        _between(sketch, begin + half, end - half, y, piece.bulbs)
+    if piece.cut_behind:
+        sketch.cable(end + half, 196, y)
+        sketch.cut(end + half + 8, y - 8, y + GAP + 8)
+    last = first + piece.bulbs - 1
+    sketch.line((212, y + GAP / 2), (232, y + GAP / 2), kind="thin")
+    sketch.line((227, y + GAP / 2 - 4), (232, y + GAP / 2), (227, y + GAP / 2 + 4), kind="thin")
+    words = _("{first} to {last}").format(first=first, last=last) if last > first else str(first)
+    sketch.text(240, y + GAP / 2 + 4, words, room=94, bold=True)
+
+
+def _between(sketch: Sketch, left: float, right: float, y: float, bulbs: int) -> None:
+    """Wires between the first and the last bulb of a piece."""
+    if bulbs > 2:
+        sketch.left_out(left, right, y)
+    else:
+        sketch.cable(left, right, y)
+
+
+def _pieces_alt(run: RunPlan) -> str:
+    first, said = 1, []
+    for piece in run.pieces:
+        sentence = (
+            _(
+                "String {string}: bulbs {from_bulb} to {to_bulb}, cut right behind bulb {to_bulb}; {first} "
+                "to {last} in the run."
+            )
+            if piece.cut_behind
+            else _("String {string}: bulbs {from_bulb} to {to_bulb}; {first} to {last} in the run.")
+        )
+        said.append(
+            sentence.format(
+                string=piece.string_number,
+                from_bulb=piece.first,
+                to_bulb=piece.last,
+                first=first,
+                last=first + piece.bulbs - 1,
+            )
+        )
+        first += piece.bulbs
+    return " ".join(said)
