@@ -17,6 +17,10 @@ from guidegen.tables import prices as typical
 from guidegen.tables.preferred import RESISTOR_RATINGS_W
 
 
+#: Prices that tell one arrangement from another: the supply and the cells are the same in all of them.
+_COUNTED = ("wire", "resistor", "fuse", "joint")
+
+
 @dataclass(frozen=True)
 class PriceList:
     """Prices in one currency: a metre of one core by mm2, a resistor by its watts, fuse, joint.
@@ -49,7 +53,7 @@ def price_list(prices: Prices) -> PriceList:
         resistor={rating: price * resistor_ratio for rating, price in typical.RESISTOR.items()},
         fuse=typical.FUSE.value if prices.fuse is None else prices.fuse.amount,
         joint=typical.JOINT.value if prices.joint is None else prices.joint.amount,
-        typical=tuple(name for name, price in stated.items() if price is None),
+        typical=tuple(name for name in _COUNTED if stated[name] is None),
     )
 
 
@@ -127,21 +131,24 @@ def costs_of(field: Field, trials: Trials) -> Costs:
     prices, pool = price_list(field.project.prices), field.pool
     core = np.array([prices.core_per_m[size] for size in field.sizes_mm2])
 
-    def summed(of_shape: Floats) -> Floats:
-        """By layout; the size of the extra wire makes no difference."""
-        sums: Floats = np.add.reduceat(of_shape[field.part_shape[0]], field.first).astype(float)
-        return sums[trials.layout]
+    def summed(of_part: Floats) -> Floats:
+        """Over the parts of each candidate's layout."""
+        sums: Floats = np.add.reduceat(of_part, field.first)[trials.layout]
+        return sums
 
-    joints, core_m = summed(pool.joints.astype(float)), summed(pool.core_m)
-    feeder_m = np.add.reduceat(field.part_feeder_m, field.first)[trials.layout]
+    # Lengths do not depend on the size of the extra wire: those with the first size do.
+    shape = field.part_shape[0]
+    joints, core_m, feeder_m = (
+        summed(each) for each in (field.part_joints, pool.core_m[shape], field.part_feeder_m)
+    )
     return Costs(
         money=prices.fuse
         + prices.joint * joints
         + core[trials.extra] * core_m
         + 2 * core[trials.feeder] * feeder_m,
         joints=joints,
-        cuts=summed(pool.cuts.astype(float)),
-        extra_wire_m=summed(pool.extra_m),
+        cuts=summed(field.part_cuts),
+        extra_wire_m=summed(pool.extra_m[shape]),
         core_m=core_m,
     )
 

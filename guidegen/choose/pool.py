@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,13 +12,23 @@ from guidegen.calc.network import Bulbs, Rails
 from guidegen.choose.aims import led_goal_a
 from guidegen.choose.layouts import Layout, Part
 from guidegen.circuit.arrange import plan_run, take_bulbs
-from guidegen.circuit.arrangement import Arrangement, Conductor, Feed, Floats, LedEstimate, LedLimit, RunPlan
+from guidegen.circuit.arrangement import (
+    Arrangement,
+    Cable,
+    Conductor,
+    Feed,
+    Floats,
+    LedEstimate,
+    LedLimit,
+    RunPlan,
+)
 from guidegen.circuit.conditions import Conditions
 from guidegen.circuit.conductors import cable_conductor
 from guidegen.circuit.netlist import Feeding, feeding
 from guidegen.parts.cuts import run_cuts
 from guidegen.parts.joints import run_joints
 from guidegen.project.schema import Project, Run, StringWire, WirePiece
+from guidegen.tables.prices import CHOICE_MM2
 
 Ints = NDArray[np.intp]
 
@@ -47,7 +57,7 @@ class Pool:
     `starts`, `sizes` (S,): first bulb and bulbs of a run; `aim_a`, `limit_a`
     (S,): mean current aimed at and largest one, of one LED; `lit_groups`
     (S,): lit groups of the run; `least_step` (S,): 0 where no resistor is
-    needed, else 1; `joints`, `cuts`, `extra_m`, `core_m` (S,).
+    needed, else 1; `extra_m`, `core_m` (S,).
     `kinds`: one run of every kind of string, `kind` (S,) its index; likewise
     `extra_wires` and `extra_wire`.  `leds`, `groups`, `series`, `group_ohm`
     (T,): as of a bulb; `feeds` (T,): its wires at nominal values.
@@ -64,8 +74,6 @@ class Pool:
     limit_a: Floats
     lit_groups: Floats
     least_step: Ints
-    joints: Ints
-    cuts: Ints
     extra_m: Floats
     core_m: Floats
     leds: Floats
@@ -141,8 +149,6 @@ def make_pool(
         limit_a=np.array([plan.led_limit.current_a for plan in plans]),
         lit_groups=np.array([plan.lit_groups.sum() for plan in plans]),
         least_step=np.array([0 if kind.group_resistor > 0 else 1 for kind in kinds], dtype=np.intp),
-        joints=np.array([sum(len(joint.poles) for joint in run_joints(plan, 0)) for plan in plans]),
-        cuts=np.array([len(run_cuts(plan, 0)) for plan in plans]),
         extra_m=extra_m,
         core_m=np.where(single, 1, 2) * extra_m,
         leds=np.concatenate([plan.leds_lit for plan in plans]),
@@ -197,7 +203,7 @@ class Field:
 
     `supply` is the arrangement without runs: supply, fuse and air;
     `part_shape` (sizes, P): run of the pool of every part with every size of
-    extra wire; `part_feeder_m` (P,); `first`, `counts` (layouts,): parts of a
+    extra wire; `part_feeder_m`, `part_joints`, `part_cuts` (P,); `first`, `counts` (layouts,): parts of a
     layout; `sizes_mm2` and `conductors` of the wires that may be chosen;
     `dim`: LED current aimed at over the usual aim.
     """
@@ -208,6 +214,8 @@ class Field:
     pool: Pool
     part_shape: Ints
     part_feeder_m: Floats
+    part_joints: Floats
+    part_cuts: Floats
     first: Ints
     counts: Ints
     sizes_mm2: tuple[float, ...]
@@ -243,19 +251,39 @@ def make_field(
         keys = [shape_key(part, project.strings[part.string].bulbs, size) for part in parts]
         rows.append([index.setdefault(key, len(index)) for key in keys])
     counts = np.array([len(layout) for layout in found], dtype=np.intp)
+    pool = make_pool(project, leds, limits, index, dim)
+    feeder_m = np.array([part.route.feeder_m for part in parts])
+    joined, cut = _work_counts(pool.plans, rows[0], feeder_m)
     return Field(
         project=project,
         supply=supply,
         layouts=found,
-        pool=make_pool(project, leds, limits, index, dim),
+        pool=pool,
         part_shape=np.array(rows, dtype=np.intp),
-        part_feeder_m=np.array([part.route.feeder_m for part in parts]),
+        part_feeder_m=feeder_m,
+        part_joints=joined,
+        part_cuts=cut,
         first=np.cumsum(counts) - counts,
         counts=counts,
         sizes_mm2=sizes_mm2,
         conductors=tuple(size_conductor(size) for size in sizes_mm2),
         dim=dim,
     )
+
+
+def _work_counts(plans: tuple[RunPlan, ...], shapes: list[int], feeder_m: Floats) -> tuple[Floats, Floats]:
+    """Soldered joints of one conductor, and cuts, of every part (P,)."""
+    some = Cable(1.0, size_conductor(CHOICE_MM2[0]))
+    known: dict[tuple[int, bool], tuple[int, int]] = {}
+    for shape, length_m in zip(shapes, feeder_m, strict=True):
+        key = (shape, bool(length_m > 0))
+        if key not in known:
+            plan = replace(plans[shape], feeder=some if key[1] else None)
+            joined = sum(len(joint.poles) for joint in run_joints(plan, 0))
+            known[key] = (joined, len(run_cuts(plan, 0)))
+    counts = [known[shape, bool(length_m > 0)] for shape, length_m in zip(shapes, feeder_m, strict=True)]
+    joints, cuts = np.array(counts, dtype=float).T
+    return joints, cuts
 
 
 def ranges(firsts: Ints, counts: Ints) -> Ints:

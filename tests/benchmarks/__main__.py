@@ -1,6 +1,6 @@
 """All benchmarks: `python -m tests.benchmarks`."""
 
-from tests.benchmarks import commands, draws, solve
+from tests.benchmarks import choose, commands, draws, solve
 
-for part in (solve, draws, commands):
+for part in (solve, draws, choose, commands):
     part.main()

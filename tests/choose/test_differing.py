@@ -1,0 +1,105 @@
+"""What to fit when a reader's supply or string differs."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from guidegen.choose.differing import string_table, supply_readings_v, supply_table
+from guidegen.circuit.arrange import string_alone
+from guidegen.circuit.arrangement import Arrangement, Fuse
+from guidegen.circuit.solve import solve
+from guidegen.circuit.variants import with_resistors
+from guidegen.study import Solved, Study, study
+
+SAMPLE = Path(__file__).parents[2] / "sample_project" / "potting-bench.yaml"
+TEST_OHM = 15.0
+
+
+@pytest.fixture(scope="module")
+def sample() -> Study:
+    return study(SAMPLE)
+
+
+@pytest.fixture(scope="module")
+def solved(sample: Study) -> Solved:
+    assert sample.solved is not None
+    return sample.solved
+
+
+def test_supplies_sold_as_five_volts_read_4_75_to_5_5() -> None:
+    readings = supply_readings_v(5.1)
+    assert (readings[0], readings[-1]) == (4.75, 5.5)
+
+
+def test_other_supplies_read_ten_percent_either_way() -> None:
+    assert supply_readings_v(12.0) == (10.8, 11.4, 12.0, 12.6, 13.2)
+
+
+def test_at_the_makers_own_volts_the_makers_resistors_come_out(solved: Solved) -> None:
+    rows = supply_table(solved.arrangement, solved.solution, 0.5)
+    own = next(row for row in rows if row.supply_v == 5.1)
+    assert [fit.resistor_ohm for fit in own.fits] == [run.resistor.ohm for run in solved.arrangement.runs]
+    assert [fit.led_a for fit in own.fits] == pytest.approx([run.mean_led_a for run in solved.solution.runs])
+
+
+def test_more_volts_never_ask_for_a_smaller_resistor(solved: Solved) -> None:
+    rows = supply_table(solved.arrangement, solved.solution, 0.5)
+    for run in range(2):
+        ohms = [row.fits[run].resistor_ohm for row in rows]
+        assert ohms == sorted(ohms)
+        assert ohms[0] < ohms[-1]
+
+
+def test_no_row_gives_the_leds_more_than_the_maker_gives_his(solved: Solved) -> None:
+    for row in supply_table(solved.arrangement, solved.solution, 0.5):
+        for fit, run in zip(row.fits, solved.solution.runs, strict=True):
+            assert fit.led_a <= run.mean_led_a * (1 + 1e-8)
+
+
+def test_a_row_is_what_solving_with_its_resistors_and_volts_gives(solved: Solved) -> None:
+    row = supply_table(solved.arrangement, solved.solution, 0.5)[-1]
+    supply = replace(solved.arrangement.supply, voltage_v=row.supply_v)
+    again = solve(
+        with_resistors(
+            replace(solved.arrangement, supply=supply), tuple(fit.resistor_ohm for fit in row.fits)
+        )
+    )
+    for fit, run in zip(row.fits, again.runs, strict=True):
+        assert fit.after_resistor_v == pytest.approx(run.after_resistor_v)
+        assert fit.running_w == pytest.approx(run.resistor_w)
+
+
+def test_too_few_volts_are_told(solved: Solved) -> None:
+    weak = replace(solved.arrangement, supply=replace(solved.arrangement.supply, voltage_v=3.0))
+    rows = supply_table(weak, solved.solution, 0.5)
+    assert not rows[0].fits[0].enough
+
+
+def test_leds_of_more_volts_read_higher_and_need_no_larger_resistor(sample: Study, solved: Solved) -> None:
+    kind = sample.project.strings["drop"]
+    rows = string_table(solved.arrangement, solved.solution, 0.5, "drop", kind, TEST_OHM)
+    readings = [row.reading_v for row in rows]
+    assert readings == sorted(readings)
+    for run in range(2):
+        ohms = [row.fits[run].resistor_ohm for row in rows]
+        assert ohms == sorted(ohms, reverse=True)
+
+
+def test_a_string_like_the_makers_gets_the_makers_resistors(sample: Study, solved: Solved) -> None:
+    kind = sample.project.strings["drop"]
+    rows = string_table(solved.arrangement, solved.solution, 0.5, "drop", kind, TEST_OHM)
+    own = next(row for row in rows if row.difference_v == 0)
+    assert [fit.resistor_ohm for fit in own.fits] == [run.resistor.ohm for run in solved.arrangement.runs]
+
+
+def test_the_reading_is_what_the_bench_would_show(sample: Study, solved: Solved) -> None:
+    # Independent: Ohm's law on the test resistor, with the current that the string itself then draws.
+    kind, led = sample.project.strings["drop"], sample.leds["drop"]
+    alone = string_alone(kind, led, TEST_OHM)
+    bench = solve(Arrangement(solved.arrangement.supply, Fuse(None, "IEC"), (alone,), 20.0, 20.0))
+    rows = string_table(solved.arrangement, solved.solution, 0.5, "drop", kind, TEST_OHM)
+    own = next(row for row in rows if row.difference_v == 0)
+    assert own.reading_v == pytest.approx(bench.bus_v - TEST_OHM * bench.supply_a)
