@@ -19,10 +19,9 @@ from numpy.typing import NDArray
 
 from guidegen.calc.worked import formula
 from guidegen.locale import N_
+from guidegen.tables.hanging import GRAVITY
 
 Floats = NDArray[np.float64]
-#: Standard gravity, m/s2 (exact, 3rd General Conference on Weights and Measures, 1901).
-GRAVITY = 9.80665
 #: Halvings that bring any shape within the accuracy of a float.
 _HALVINGS = 200
 #: Shapes looked for lie between these: a wire as taut as can be, and one that hangs down like a loop.

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 
-from guidegen.calc.catenary import GRAVITY
+from guidegen.tables.hanging import GRAVITY
 
 #: Density of air at 10 degC and sea level, kg/m3 (standard air, from memory).
 AIR_KG_PER_M3 = 1.25

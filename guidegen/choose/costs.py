@@ -16,7 +16,6 @@ from guidegen.project.schema import Prices, Project
 from guidegen.tables import prices as typical
 from guidegen.tables.preferred import RESISTOR_RATINGS_W
 
-
 #: Prices that tell one arrangement from another: the supply and the cells are the same in all of them.
 _COUNTED = ("wire", "resistor", "fuse", "joint")
 

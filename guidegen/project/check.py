@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from guidegen.project import (
+    check_hanging,
     check_place,
     check_prices,
     check_readings,
@@ -25,6 +26,7 @@ PROJECT_CHECKS = (
     check_runs.bulbs_enough,
     check_runs.not_too_many,
     check_prices.one_currency,
+    check_prices.tariff_currency,
     check_readings.runs_there,
     check_readings.leads,
     check_readings.once,
@@ -45,6 +47,8 @@ READING_CHECKS = (
     check_readings.possible,
 )
 RUN_CHECKS = (check_runs.extra_wire, check_runs.resistor_there)
+HANGING_CHECKS = (check_hanging.lines_there, check_hanging.guide_wire)
+LINE_CHECKS = (check_hanging.hooks_or_spans, check_hanging.hooks_apart, check_hanging.long_enough)
 
 
 def complaints(project: Project) -> Iterator[Complaint]:
@@ -55,6 +59,7 @@ def complaints(project: Project) -> Iterator[Complaint]:
     yield from attempt(_strings, project)
     yield from attempt(_runs, project)
     yield from attempt(_readings, project)
+    yield from attempt(_hanging, project)
 
 
 def _all(checks: tuple[Any, ...], *parts: Any) -> Iterator[Complaint]:
@@ -120,3 +125,15 @@ def _piece(key: Key, piece: WirePiece) -> Iterator[Complaint]:
 
 def _piece_rest(key: Key, piece: WirePiece) -> Iterator[Complaint]:
     yield from _all((check_wires.meter_leads, check_wires.material), key, piece.wire)
+
+
+def _hanging(project: Project) -> Iterator[Complaint]:
+    hanging = project.hanging
+    if hanging is None:
+        return
+    yield from _all(HANGING_CHECKS, hanging)
+    for index, line in enumerate(hanging.lines):
+        key = ("hanging", "lines", index)
+        yield from _all(LINE_CHECKS, key, line)
+        yield from attempt(check_hanging.sag_or_length, hanging, key, line)
+    yield from attempt(check_hanging.runs_named, project, hanging)

@@ -20,3 +20,12 @@ def one_currency(project: Project) -> Iterator[Complaint]:
             )
             mend = _("write all prices in one currency")
             yield Complaint(("prices", word), expected, mend)
+
+
+def tariff_currency(project: Project) -> Iterator[Complaint]:
+    """Energy is paid in the currency of the prices."""
+    stated = [getattr(project.prices, word) for word in Prices.model_fields]
+    price = next((price for price in stated if price is not None), None)
+    if project.tariff and price and project.tariff.currency != price.currency:
+        expected = _("a price in {currency}, like those under prices").format(currency=price.currency)
+        yield Complaint(("tariff",), expected, _("write all prices in one currency"))

@@ -10,8 +10,9 @@ from pydantic.fields import FieldInfo
 
 from guidegen.locale import _
 from guidegen.project.keys import Key
+from guidegen.project.model import Model
 from guidegen.project.plain import Reader
-from guidegen.project.schema import Model, Project
+from guidegen.project.schema import Project
 
 
 def full_type(field: FieldInfo) -> Any:

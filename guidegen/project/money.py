@@ -47,6 +47,29 @@ class PriceReader(Reader):
         return Price(_amount(match[1]), _currency(match[2]))
 
 
+@dataclass(frozen=True)
+class TariffReader(PriceReader):
+    """The price of a kilowatt hour, read as a Price for one kWh."""
+
+    def expected(self) -> str:
+        """What a person should write, in words."""
+        return _("a price of a kilowatt hour ({currencies}), such as 0.30 EUR/kWh").format(
+            currencies=", ".join(CURRENCIES)
+        )
+
+    def read(self, value: Any) -> Any:
+        """The price of one kilowatt hour; raises UnreadableError."""
+        if isinstance(value, Price):
+            return value
+        text = plain_spaces(value) if isinstance(value, str) else ""
+        price, slash, unit = (part.strip() for part in text.rpartition("/"))
+        if not slash or unit.casefold() != "kwh":
+            raise UnreadableError(_("write the price of one kilowatt hour, such as 0.30 EUR/kWh"))
+        if _COMMA.match(price):
+            raise UnreadableError(_("write a decimal point, not a comma, such as 0.30 EUR/kWh"))
+        return super().read(price)
+
+
 def _amount(number: str) -> float:
     amount = float(number)
     if amount < 0:

@@ -15,7 +15,7 @@ from pydantic import TypeAdapter
 
 from guidegen.project.fields import bare, full_type, inner_type, model_of
 from guidegen.project.keys import Key
-from guidegen.project.schema import Model
+from guidegen.project.model import Model
 
 M = TypeVar("M", bound=Model)
 T = TypeVar("T")
@@ -37,7 +37,7 @@ def _model(model: type[M], data: Any, wrong: _Wrong, key: Key) -> M:
     good, lacking = {}, set()
     for name, field in model.model_fields.items():
         inner = (*key, name)
-        if inner in wrong.keys or not isinstance(data, dict):
+        if inner in wrong.keys or not isinstance(data, dict) or _spoiled_list(full_type(field), inner, wrong):
             lacking.add(name)
         elif data.get(name) is not None:
             good[name] = _value(full_type(field), data[name], wrong, inner)
@@ -45,6 +45,12 @@ def _model(model: type[M], data: Any, wrong: _Wrong, key: Key) -> M:
     for name in lacking:
         part.__dict__.pop(name, None)
     return part
+
+
+def _spoiled_list(kind: Any, key: Key, wrong: _Wrong) -> bool:
+    """Whether the key holds a list of plain values and one of them is wrong."""
+    plain_list = get_origin(bare(kind)) is tuple and model_of(inner_type(kind, 0)) is None
+    return plain_list and key in wrong.around
 
 
 def _value(kind: Any, data: Any, wrong: _Wrong, key: Key) -> Any:

@@ -14,10 +14,11 @@ from functools import cache
 from typing import Annotated, Any, Literal
 
 from guidegen.locale import N_, _
-from guidegen.project.money import Price, PriceReader
+from guidegen.project.money import Price, PriceReader, TariffReader
 from guidegen.project.plain import LONGEST, NUMBER, GaugeReader, Reader, UnreadableError, plain_spaces
 from guidegen.project.units import UnknownUnitError, known_unit, measures, spellings
 from guidegen.project.writing import nearest
+from guidegen.tables.hanging import GRAVITY
 
 
 @dataclass(frozen=True)
@@ -37,14 +38,19 @@ class Kind:
 KINDS = {
     "area": Kind(N_("an area"), "mm2", "0.5 mm2", "0.001 mm2", "1000 mm2"),
     "current": Kind(N_("a current"), "A, mA, uA", "20 mA", "1 uA", "100 A"),
+    "force": Kind(N_("a force"), "N, kN", "60 N", "0.1 N", "100 kN"),
     "length": Kind(N_("a length"), "m, cm, mm, ft, in", "25 cm", "1 mm", "1 km"),
+    "mass": Kind(N_("a weight"), "g, kg, oz, lb", "2 g", "0.01 g", "10000 kg"),
+    "mass per length": Kind(N_("a weight per length"), "g/m, kg/m", "12 g/m", "0.1 g/m", "10 kg/m"),
     "power": Kind(N_("a power"), "W, mW", "0.5 W", "1 mW", "10 kW"),
     "ratio": Kind(N_("a ratio"), "%", "5 %", "0.1 %", "100 %"),
     "resistance": Kind(N_("a resistance"), "ohm, mohm, kohm", "10 ohm", "0.1 mohm", "10 Mohm"),
     "resistance per length": Kind(
         N_("a resistance per length"), "ohm/m, ohm/km, ohm/ft", "0.25 ohm/m", "0.01 ohm/km", "1000 ohm/m"
     ),
+    "speed": Kind(N_("a speed"), "m/s, km/h, mi/h", "20 m/s", "0.1 m/s", "100 m/s"),
     "temperature": Kind(N_("a temperature"), "degC, degF", "-5 degC", "-60 degC", "85 degC"),
+    "time": Kind(N_("a time"), "h, min", "5 h", "1 min", "24 h"),
     "voltage": Kind(N_("a voltage"), "V, mV", "5.1 V", "1 mV", "1000 V"),
 }
 
@@ -248,19 +254,42 @@ class SupplyAtReader(Quantity):
         return value if value in ("start", "middle") else super().read(value)
 
 
+@dataclass(frozen=True)
+class LoadReader(Quantity):
+    """A force; a weight in kilogram counts as its force on the ground."""
+
+    def expected(self) -> str:
+        """What a person should write, in words."""
+        return _("{force}; or a weight such as 6 kg").format(force=super().expected())
+
+    def read(self, value: Any) -> float:
+        """The force in newton; raises UnreadableError."""
+        if isinstance(value, str) and measures(plain_unit(value.lstrip("+-.0123456789 \u00a0"))) == "mass":
+            return super().read(GRAVITY * parse(value, "mass"))
+        return super().read(value)
+
+
 Area = Annotated[float, Quantity("area")]
+Coordinate = Annotated[float, Quantity("length", low="-1 km")]
 Celsius = Annotated[float, Quantity("temperature")]
 Current = Annotated[float, Quantity("current")]
 Gauge = Annotated[int, GaugeReader()]
 Length = Annotated[float, Quantity("length")]
+Load = Annotated[float, LoadReader("force")]
+Mass = Annotated[float, Quantity("mass")]
+MassPerLength = Annotated[float, Quantity("mass per length")]
 Money = Annotated[Price, PriceReader()]
 Power = Annotated[float, Quantity("power")]
 Ratio = Annotated[float, Quantity("ratio")]
 Resistance = Annotated[float, Quantity("resistance")]
 ResistancePerLength = Annotated[float, Quantity("resistance per length")]
 ResistorOrNone = Annotated[float | Literal["none"], ResistorReader("resistance", zero=True)]
+Speed = Annotated[float, Quantity("speed")]
 SupplyAt = Annotated[float | Literal["start", "middle"], SupplyAtReader("length", zero=True)]
+Tariff = Annotated[Price, TariffReader()]
+Time = Annotated[float, Quantity("time")]
 Tolerance = Annotated[float, Quantity("ratio", low="0 %", high="49 %")]
 Voltage = Annotated[float, Quantity("voltage")]
 ZeroOrLength = Annotated[float, Quantity("length", zero=True)]
+ZeroOrPower = Annotated[float, Quantity("power", zero=True)]
 ZeroOrResistance = Annotated[float, Quantity("resistance", zero=True)]

@@ -7,11 +7,12 @@ descriptions are what error messages and the reference list of keys show.
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict, Field, model_validator
+from pydantic import Field
 
 from guidegen.locale import N_
+from guidegen.project.hung import Hanging
 from guidegen.project.metering import (
     Accuracy,
     AccuracyReader,
@@ -20,6 +21,7 @@ from guidegen.project.metering import (
     Shown,
     ShownReader,
 )
+from guidegen.project.model import Model
 from guidegen.project.plain import Answer, IpCode, Number, Text
 from guidegen.project.quantities import (
     Area,
@@ -34,9 +36,12 @@ from guidegen.project.quantities import (
     ResistancePerLength,
     ResistorOrNone,
     SupplyAt,
+    Tariff,
+    Time,
     Tolerance,
     Voltage,
     ZeroOrLength,
+    ZeroOrPower,
     ZeroOrResistance,
 )
 
@@ -52,20 +57,6 @@ Material = Literal["copper", "tinned copper", "copper-clad aluminium"]
 Series = Literal["E12", "E24"]
 YesNo = Annotated[Literal["yes", "no"], Answer()]
 YesNoUnknown = Annotated[Literal["yes", "no", "unknown"], Answer(unknown=True)]
-
-
-class Model(BaseModel):
-    """Base of all models: frozen, and unknown keys are errors."""
-
-    model_config = ConfigDict(extra="forbid", frozen=True, validate_default=False)
-
-    @model_validator(mode="before")
-    @classmethod
-    def _without_empty_keys(cls, data: Any) -> Any:
-        """A known key with nothing behind it counts as left out."""
-        if not isinstance(data, dict):
-            return data
-        return {key: value for key, value in data.items() if value is not None or key not in cls.model_fields}
 
 
 class Place(Model):
@@ -263,6 +254,12 @@ class Supply(Model):
     unregulated: YesNo | None = Field(
         None, description=N_("Whether its volts sink as the load grows; left out, it may be so")
     )
+    efficiency: Ratio | None = Field(
+        None, description=N_("Watts it gives over watts it takes from the outlet; default a typical one")
+    )
+    standby: ZeroOrPower | None = Field(
+        None, description=N_("What it takes with no load, W; default a typical one")
+    )
 
 
 class Run(Model):
@@ -308,6 +305,8 @@ class Prices(Model):
     resistor: Money | None = Field(None, description=N_("One resistor of 5 W"))
     fuse: Money | None = Field(None, description=N_("Fuse with its holder"))
     joint: Money | None = Field(None, description=N_("Solder and sleeve of one joint"))
+    cell: Money | None = Field(None, description=N_("One cell of the size the strings came with"))
+    supply: Money | None = Field(None, description=N_("The supply"))
 
 
 class Meter(Model):
@@ -386,3 +385,8 @@ class Project(Model):
     prices: Prices = Field(Prices(), description=N_("What parts cost, for comparing arrangements"))
     meter: Meter = Field(Meter(), description=N_("The meter that readings are taken with"))
     readings: tuple[AsBuiltReading, ...] = Field((), description=N_("Readings of the finished build"))
+    hanging: Hanging | None = Field(None, description=N_("How the lights hang; left out, no hanging plan"))
+    tariff: Tariff | None = Field(None, description=N_("What one kilowatt hour costs"))
+    hours_per_day: Time | None = Field(
+        None, description=N_("How long the lights are on in a day, h; default a typical evening")
+    )

@@ -9,8 +9,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from guidegen.project.money import Price, TariffReader
 from guidegen.project.plain import GaugeReader, IpCode, Number, Text, UnreadableError
-from guidegen.project.quantities import KINDS, Quantity, ResistorReader, parse
+from guidegen.project.quantities import KINDS, LoadReader, Quantity, ResistorReader, parse
 from guidegen.project.units import SI_UNIT, UnknownUnitError, known_unit, spellings
 
 FULL = pint.UnitRegistry(cache_folder=None)
@@ -159,3 +160,29 @@ def test_a_resistor_may_be_none_but_no_other_word() -> None:
 
 def test_text_goes_onto_one_line() -> None:
     assert Text(1, 20).read("  two\n words\u00a0here ") == "two words here"
+
+
+@pytest.mark.parametrize(
+    ("text", "newton"),
+    [("60 N", 60.0), ("6 kg", 6 * 9.80665), ("500 g", 0.5 * 9.80665), ("10 lb", 44.4822), ("1.5 kN", 1500.0)],
+)
+def test_what_a_hook_bears_is_a_force_or_a_weight(text: str, newton: float) -> None:
+    """A pound-force is 4.44822 N (from memory)."""
+    assert LoadReader("force").read(text) == pytest.approx(newton, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("text", "price"),
+    [
+        ("0.30 EUR/kWh", Price(0.30, "EUR")),
+        ("$", None),
+        ("€ 1/kWh", None),
+        ("0.12 USD / kwh", Price(0.12, "USD")),
+    ],
+)
+def test_a_tariff_is_the_price_of_a_kilowatt_hour(text: str, price: Price | None) -> None:
+    if price is None:
+        with pytest.raises(UnreadableError):
+            TariffReader().read(text)
+    else:
+        assert TariffReader().read(text) == price

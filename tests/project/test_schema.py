@@ -7,19 +7,25 @@ from collections.abc import Iterator
 import pytest
 
 from guidegen.project.fields import full_type, inner_type, model_of, reader_of
+from guidegen.project.model import Model
 from guidegen.project.quantities import GaugeReader, Quantity
-from guidegen.project.schema import Model, Project
+from guidegen.project.schema import Project
 
 # How a description names the unit of each kind of value.
 UNIT_WORDS = {
     "area": "m2",
     "current": "A",
+    "force": "N",
     "length": "m",
+    "mass": "kg",
+    "mass per length": "kg/m",
     "power": "W",
     "ratio": "",  # has none
     "resistance": "ohm",
     "resistance per length": "ohm/m",
+    "speed": "m/s",
     "temperature": "degC",
+    "time": "h",
     "voltage": "V",
 }
 
@@ -66,7 +72,14 @@ REQUIRED = {  # DESIGN section 4, the paragraph "Required"; the rest needs a def
 
 
 def test_the_required_keys_are_the_ones_of_the_contract() -> None:
-    inside = ("bench", "came_with", "lead", "runs", "readings")  # parts that are optional as a whole
+    inside = (
+        "bench",
+        "came_with",
+        "lead",
+        "runs",
+        "readings",
+        "hanging",
+    )  # parts that are optional as a whole
     required = {
         path
         for path, (model, name) in FIELDS.items()
