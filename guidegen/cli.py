@@ -8,23 +8,64 @@ from pathlib import Path
 import click
 
 from guidegen import __version__
+from guidegen.locale import _
+from guidegen.report.terminal import show_any_letter
 
-FILE = click.argument("file", type=click.Path(path_type=Path), metavar="FILE")
+
+def _named(_context: click.Context, parameter: click.Parameter, value: str) -> Path:
+    """The path of a file that has a name."""
+    if not value:
+        raise click.BadParameter(_("the name of the project file is empty"), param=parameter)
+    return Path(value)
+
+
+def _at_home(_context: click.Context, _parameter: click.Parameter, value: str | None) -> Path | None:
+    """The path, with a leading `~` as the home folder: behind `--out=` no shell puts it in place."""
+    if value is None:
+        return None
+    try:
+        return Path(value).expanduser()
+    except RuntimeError:  # no such person
+        return Path(value)
+
+
+# Plain text: reader and publisher tell what is wrong with a path, and how to mend it.
+FILE = click.argument("file", type=str, metavar="FILE", callback=_named)
+OUT = click.option(
+    "--out", type=str, metavar="DIR", callback=_at_home, help="Folder to write; default <file>-guide here."
+)
 JSON = click.option("--json", "as_json", is_flag=True, help="Write JSON, SI units in the keys.")
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+class Commands(click.Group):
+    """The commands; a project file in the place of a command is told apart from a misspelt one."""
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        """The command that the arguments begin with; a UsageError if there is none."""
+        word = args[0]
+        if self.get_command(ctx, word) is None and word.lower().endswith((".yaml", ".yml")):
+            ctx.fail(
+                _("{file} is no command. Did you mean: guidegen build {file}").format(
+                    file=f'"{word}"' if " " in word else word
+                )
+            )
+        return super().resolve_command(ctx, args)
+
+
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="guidegen")
 def main() -> None:
     """Turn one project file into a printable build guide for low-voltage lights."""
     for stream in (sys.stdout, sys.stderr):
-        if hasattr(stream, "reconfigure"):
-            stream.reconfigure(errors="replace")
+        if stream is not None:
+            show_any_letter(stream)
 
 
 @main.command()
 @FILE
-@click.option("--out", type=click.Path(path_type=Path), help="Folder to write; default <file>-guide here.")
+@OUT
 @click.option("--one-file", is_flag=True, help="Write one self-contained HTML file into the folder.")
 def build(file: Path, out: Path | None, one_file: bool) -> None:
     """Write the guide of the project FILE."""
