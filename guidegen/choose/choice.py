@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 
 from guidegen.choose.costs import Cost
@@ -12,9 +13,10 @@ from guidegen.project.schema import Run
 
 @dataclass(frozen=True)
 class Group:
-    """Runs alike in an arrangement: how many, bulbs in each, feed."""
+    """Runs alike in an arrangement: how many, their kind of string, bulbs in each, feed."""
 
     runs: int
+    string: str
     bulbs: int
     feed: Feed
 
@@ -61,10 +63,8 @@ class Proposal:
     @property
     def groups(self) -> tuple[Group, ...]:
         """Its runs, those alike counted together."""
-        counted: dict[tuple[int, Feed], int] = {}
-        for run in self.runs:
-            counted[run.bulbs, run.feed] = counted.get((run.bulbs, run.feed), 0) + 1
-        return tuple(Group(count, bulbs, feed) for (bulbs, feed), count in counted.items())
+        counted = Counter((run.string or "", run.bulbs, run.feed) for run in self.runs)
+        return tuple(Group(count, *alike) for alike, count in counted.items())
 
 
 @dataclass(frozen=True)

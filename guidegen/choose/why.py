@@ -44,12 +44,19 @@ def in_words(count: int) -> str:
 
 def name_of(proposal: Proposal) -> str:
     """The arrangement in a few words: "two runs of 24, fed in the middle"."""
-    return _(" and ").join(_group(group) for group in proposal.groups)
+    several = len({group.string for group in proposal.groups}) > 1
+    return _(" and ").join(_group(group, several) for group in proposal.groups)
 
 
-def _group(group: Group) -> str:
+def _group(group: Group, named: bool) -> str:
+    """One part of the name; `named`: with its kind of string."""
     text = ngettext("{count} run of {bulbs}, {fed}", "{count} runs of {bulbs}, {fed}", group.runs)
-    return text.format(count=in_words(group.runs), bulbs=group.bulbs, fed=_(_FED[group.feed]))
+    bulbs = _("{bulbs} “{string}”") if named else "{bulbs}"
+    return text.format(
+        count=in_words(group.runs),
+        bulbs=bulbs.format(bulbs=group.bulbs, string=group.string),
+        fed=_(_FED[group.feed]),
+    )
 
 
 def why(proposal: Proposal, choice: Choice) -> str:

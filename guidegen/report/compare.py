@@ -131,7 +131,7 @@ def _label(proposal: Proposal) -> str:
 
 def _figures(proposal: Proposal) -> str:
     cost, solution = proposal.cost, proposal.worked.solution
-    text = _("cost {money}, {joints} joints, {cuts} cuts; wire {sizes}; supply {current}; goals met: {met}")
+    text = _("cost {money}, joints {joints}, cuts {cuts}; wire {sizes}; supply {current}; goals met: {met}")
     return text.format(
         money=f"{cost.money:.2f} {cost.currency}",
         joints=cost.joints,
