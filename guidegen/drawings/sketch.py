@@ -40,10 +40,11 @@ Line = Literal["plus", "minus", "outline", "thin", "unseen", "hidden", "accent",
 
 @dataclass
 class Sketch:
-    """A step picture while it is drawn."""
+    """A step picture while it is drawn; what lies above `top` is left out."""
 
     height: float
     width: float = WIDTH
+    top: float = 0.0
     _parts: list[str] = field(default_factory=list)
 
     def line(self, *places: Place, kind: Line = "outline") -> None:
@@ -222,12 +223,13 @@ class Sketch:
     def picture(self, picture_id: str, title: str, alt: str) -> Picture:
         """The finished picture."""
         ids = f"{picture_id}-title", f"{picture_id}-desc"
+        height = self.height - self.top
         svg = (
-            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {self.width:g} {self.height:g}" '
-            f'width="{self.width:g}" height="{self.height:g}" role="img" aria-labelledby="{" ".join(ids)}">'
+            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 {self.top:g} {self.width:g} {height:g}" '
+            f'width="{self.width:g}" height="{height:g}" role="img" aria-labelledby="{" ".join(ids)}">'
             f'<title id="{ids[0]}">{escape(plain_line(title))}</title>'
             f'<desc id="{ids[1]}">{escape(plain_line(alt))}</desc>'
-            f'<rect width="{self.width:g}" height="{self.height:g}" fill="white"/>'
+            f'<rect y="{self.top:g}" width="{self.width:g}" height="{height:g}" fill="white"/>'
             f'<g fill="none" font-family="{FONT}" stroke-linejoin="round">{"".join(self._parts)}</g></svg>'
         )
-        return Picture(picture_id, svg, alt, "", round(self.width), round(self.height))
+        return Picture(picture_id, svg, alt, "", round(self.width), round(height))

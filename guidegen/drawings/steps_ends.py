@@ -16,7 +16,7 @@ def cap(end: DeadEnd, bulb: int) -> Picture:
     picture_id = ids.cap_picture(end, bulb)
     if end.made:
         return _made(picture_id, bulb)
-    sketch = Sketch(118)
+    sketch = Sketch(108, top=4 if len(end.poles) > 1 else 26)
     front = end.place == "lead-in"
 
     def at(x: float) -> float:
@@ -67,7 +67,7 @@ def _cap_alt(end: DeadEnd, bulb: int) -> str:
 
 def _made(picture_id: str, bulb: int) -> Picture:
     """The end that the string's maker closed."""
-    sketch = Sketch(92)
+    sketch = Sketch(92, top=18)
     sketch.poles(9, 34)
     half = sketch.bulb(190, 34, bulb)
     sketch.cable(20, 190 - half, 34)

@@ -18,7 +18,7 @@ _LEFT_BULB, _RIGHT_BULB = 42.0, 298.0
 
 def join(bulb: int) -> Picture:
     """Two pieces of string joined behind a bulb."""
-    sketch = Sketch(122)
+    sketch = Sketch(118, top=14)
     _string_end(sketch, bulb)
     _string_begin(sketch, bulb + 1)
     _pair(sketch, _LEFT_BULB + _half(bulb), _RIGHT_BULB - _half(bulb + 1))
@@ -53,7 +53,7 @@ def feed(run: RunPlan, index: int) -> Picture:
 
 
 def _feed_one(run: RunPlan, index: int) -> Sketch:
-    sketch = Sketch(122)
+    sketch = Sketch(118, top=14)
     _source(sketch, run, index)
     _string_begin(sketch, 1)
     _pair(sketch, 22, _RIGHT_BULB - _half(1))
@@ -61,7 +61,7 @@ def _feed_one(run: RunPlan, index: int) -> Sketch:
 
 
 def _feed_middle(run: RunPlan, index: int) -> Sketch:
-    sketch = Sketch(122)
+    sketch = Sketch(118, top=14)
     _source(sketch, run, index)
     _pair(sketch, 22, 322)
     sketch.poles(332, _Y)
@@ -70,7 +70,7 @@ def _feed_middle(run: RunPlan, index: int) -> Sketch:
 
 
 def _feed_both(run: RunPlan, index: int) -> Sketch:
-    sketch = Sketch(158)
+    sketch = Sketch(156, top=14)
     _source(sketch, run, index)
     _string_begin(sketch, 1)
     _three(sketch, 22, _RIGHT_BULB - _half(1))
@@ -126,7 +126,7 @@ def tap(run: RunPlan, index: int) -> Picture:
     bulb = run.fed_bulb
     if bulb == run.bulbs:
         return _at_end(run, index, ids.tap_picture(index))
-    sketch = Sketch(158)
+    sketch = Sketch(156, top=14)
     _string_end(sketch, bulb)
     _string_begin(sketch, bulb + 1)
     _three(sketch, _LEFT_BULB + _half(bulb), _RIGHT_BULB - _half(bulb + 1))
@@ -150,7 +150,7 @@ def far_end(run: RunPlan, index: int) -> Picture:
 def _at_end(run: RunPlan, index: int, picture_id: str) -> Picture:
     """Both wires of the extra pair at the last bulb."""
     bulb, extra = run.bulbs, extra_reference(index)
-    sketch = Sketch(122)
+    sketch = Sketch(118, top=14)
     _string_end(sketch, bulb)
     _pair(sketch, _LEFT_BULB + _half(bulb), 322)
     sketch.poles(332, _Y)
@@ -164,7 +164,7 @@ def _at_end(run: RunPlan, index: int, picture_id: str) -> Picture:
 def _minus_at_end(run: RunPlan, index: int, picture_id: str) -> Picture:
     """The extra wire at minus of the last bulb, whose plus feeds nothing."""
     bulb, extra = run.bulbs, extra_reference(index)
-    sketch = Sketch(122)
+    sketch = Sketch(110, top=38)
     _string_end(sketch, bulb)
     left = _LEFT_BULB + _half(bulb)
     sketch.line((left, _Y), (110, _Y), kind="plus")

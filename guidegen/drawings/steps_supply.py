@@ -46,7 +46,7 @@ def _row(sketch: Sketch, y: float, words: str) -> None:
 
 def supply_volts() -> Picture:
     """The meter on the socket's two terminals."""
-    sketch = Sketch(112)
+    sketch = Sketch(100, top=4)
     sketch.box(8, 30, 70, 48)
     sketch.text(43, 58, _("supply"), "middle", room=64)
     sketch.line((78, 54), (122, 54))
@@ -67,7 +67,7 @@ def fuse_holder(arrangement: Arrangement, *, meter: bool = False) -> Picture:
     """From the socket through fuse holder and lead to the common connectors; with a meter for the beep."""
     lead = arrangement.supply.lead is not None
     top, bottom = 62.0, 112.0
-    sketch = Sketch(138)
+    sketch = Sketch(134, top=0 if meter else 16)
     sketch.box(8, top - 16, 58, bottom - top + 32)
     sketch.text(37, (top + bottom) / 2 + 4, _("socket"), "middle", room=54)
     sketch.sign(56, top, "+")
