@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from guidegen.circuit.spread import Spread, expected_spread
+from guidegen.circuit.spread import Spread
 from guidegen.drawings.charts import draw_charts
 from guidegen.drawings.picture import Picture
 from guidegen.drawings.schematic import draw_schematics
@@ -45,9 +45,8 @@ def build(path: Path, out: Path | None = None, *, one_file: bool = False) -> str
     found = study(path)
     if found.solved is None or found.refused:
         raise GuidegenError(check_text(found).rstrip("\n"))
-    spread = expected_spread(found.solved.arrangement, found.solved.solution)
-    guide = compose(found, spread.readings)
-    pictures = _draw(found, found.solved, spread, guide.step_pictures)
+    guide = compose(found, found.spread.readings)
+    pictures = _draw(found, found.solved, found.spread, guide.step_pictures)
     guide = _with_schematics(guide, pictures)
     folder = out or Path(f"{path.stem}-guide")
     origin = Origin(found.project.title, path.name)

@@ -6,16 +6,21 @@ A `Study` is what every command and every page starts from.
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 from pathlib import Path
 
-from guidegen.bench.fit import fit_led
+from guidegen.bench.as_built import AsBuilt, as_built, more_bulbs
+from guidegen.bench.fit import fit_string
+from guidegen.bench.next import NextReadings, readings_to_take
 from guidegen.choose.aims import goals_met
 from guidegen.choose.choose import best_runs
 from guidegen.choose.progress import Progress
 from guidegen.choose.workout import WorkedOut, work_out
 from guidegen.circuit.arrangement import Arrangement, LedEstimate
+from guidegen.circuit.meter import Meter, meter_of
 from guidegen.circuit.points import TestPoint, test_points
 from guidegen.circuit.solution import Margins, Protection, Solution
+from guidegen.circuit.spread import Spread, expected_spread
 from guidegen.project.read import ProjectFile, read_project
 from guidegen.project.schema import Project, Run
 from guidegen.safety.findings import Finding
@@ -59,6 +64,34 @@ class Study:
             self.project.goals, self.solved.arrangement, self.solved.solution
         )
 
+    @property
+    def meter(self) -> Meter:
+        """The meter that all readings are taken with."""
+        return meter_of(self.project.meter)
+
+    @cached_property
+    def spread(self) -> Spread:
+        """What a meter will show of correct builds, of a solved study; worked out when first asked for."""
+        assert self.solved is not None, "nothing was solved"
+        arrangement, solution = self.solved.arrangement, self.solved.solution
+        more = more_bulbs(self.project, self.solved.points)
+        return expected_spread(arrangement, solution, meter=self.meter, more_bulbs=more)
+
+    @cached_property
+    def as_built(self) -> AsBuilt | None:
+        """The readings of the finished build, judged; None where the file has none or nothing was solved."""
+        if self.solved is None or not self.project.readings:
+            return None
+        arrangement, solution = self.solved.arrangement, self.solved.solution
+        return as_built(self.project, arrangement, solution, self.spread, self.meter)
+
+    @cached_property
+    def next_readings(self) -> dict[str, NextReadings]:
+        """What to read next on the bench, by kind of string in use that has no bench reading yet."""
+        if self.solved is None:
+            return {}
+        return readings_to_take(self.project, self.solved.arrangement, self.meter)
+
 
 def study(path: Path) -> Study:
     """Read and work out the project file at `path`; runs left out are proposed.
@@ -77,7 +110,8 @@ def study(path: Path) -> Study:
 
 def fit_leds(project: Project) -> dict[str, LedEstimate]:
     """What is known of the LEDs of every kind of string."""
-    return {name: fit_led(kind) for name, kind in project.strings.items()}
+    meter, label_v = meter_of(project.meter), project.supply.voltage
+    return {name: fit_string(kind, label_v, meter).estimate for name, kind in project.strings.items()}
 
 
 def study_of(

@@ -26,6 +26,8 @@ from guidegen.circuit.points import test_points
 _ALIKE = 0.5
 #: A further reading decides when the two causes are this many of its standard uncertainties apart.
 DECIDES = 3.0
+#: Faults that are tried against the best one for a reading that decides.
+_TRIED = 8
 #: Causes that are told, at most, and the least weight of one.
 MOST_CAUSES, LEAST_WEIGHT = 4, 0.01
 
@@ -138,14 +140,17 @@ def _cause(sheet: Sheet, group: list[Weighed], weight: float) -> Cause:
 
 
 def _deciding(known: Suspects, spots: tuple[Spot, ...], causes: tuple[Cause, ...]) -> Deciding | None:
-    """The unread volts in which the best cause differs most from its twins, else from the next cause.
+    """The unread volts in which the best cause differs most from its twins, else from the next causes.
 
-    A test point is looked for first: not every bulb has bare metal beside it.
+    A test point is looked for first, since not every bulb has bare metal
+    beside it; while no bulb was read, only bulbs are.
     """
-    order = [fault for cause in causes[:2] for fault in (cause.fault, *cause.twins)]
+    read = any(spot.kind == "bulb" for spot in spots)
+    best = causes[:2] if read else causes
+    order = [fault for cause in best for fault in (cause.fault, *cause.twins)][:_TRIED]
     points = tuple(Spot(each.kind, each.run, each.bulb) for each in test_points(known.arrangement))
     for where in (points, all_volts(known.arrangement)):
-        unread = tuple(spot for spot in where if spot not in spots)
+        unread = tuple(spot for spot in where if spot not in spots and (read or spot.kind == "bulb"))
         for second in order[1:] if unread else ():
             found = _farthest(known, unread, order[0], second)
             if found is not None:

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from math import log
 
 import numpy as np
@@ -85,15 +86,27 @@ def fit_string(
     `supply_label_v`: volts on the label of the project's supply, V, if a
     reading may have been taken on it; `meter`: its accuracy, else a usual one.
     """
+    return _fitted(kind, frozenset(kind.model_fields_set), supply_label_v, meter or Meter())
+
+
+@lru_cache(maxsize=64)
+def _fitted(
+    kind: LightString, _stated: frozenset[str], supply_label_v: float | None, meter: Meter
+) -> BenchFit:
+    """The same, remembered: rules and pages ask for it again.
+
+    Kinds are equal if their values are, whether stated or by default, but a
+    colour counts only where it is stated: hence `_stated`.
+    """
     known = known_of(kind.led)
-    every = readings_of(kind.bench, meter or Meter())
+    every = readings_of(kind.bench, meter)
     early = (*look.wire(kind), *look.labels(kind, supply_label_v), *look.impossible(every))
     usable = tuple(reading for reading in every if reading.tells)
     if not usable:
         return _unread(known, early)
     try:
         with np.errstate(divide="raise", invalid="raise"):
-            return _fit(kind, known, usable, early, meter or Meter())
+            return _fit(kind, known, usable, early, meter)
     except (ArithmeticError, np.linalg.LinAlgError):
         return _unread(known, (*early, BenchNote("not fitted")))
 

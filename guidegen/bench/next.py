@@ -20,6 +20,7 @@ from guidegen.bench.bench_string import BenchString, bench_string
 from guidegen.bench.fit import fit_string
 from guidegen.bench.known import COVER_95
 from guidegen.bench.model import BenchModel
+from guidegen.bench.notes import CELL_LABEL_V
 from guidegen.bench.predict import moved, predict, spreads
 from guidegen.bench.readings import Reading, What, readings_of
 from guidegen.calc.led import Curve, forward_voltage
@@ -27,7 +28,7 @@ from guidegen.calc.preferred import not_below
 from guidegen.circuit.arrangement import Arrangement
 from guidegen.circuit.meter import Meter
 from guidegen.circuit.solve import solve
-from guidegen.project.schema import BenchReading, LightString
+from guidegen.project.schema import BenchReading, LightString, Project
 from guidegen.tables.leds import TYPICAL
 
 Floats = NDArray[np.float64]
@@ -123,6 +124,26 @@ def next_readings(
         two=(_suggest(two[0]), _suggest(two[1])),
         after_two=after_two,
     )
+
+
+def readings_to_take(
+    project: Project, arrangement: Arrangement, meter: Meter | None = None
+) -> dict[str, NextReadings]:
+    """By kind of string in use without a bench reading: what to read next of one whole string.
+
+    On the project's own supply, and on the cells the string came with.
+    """
+    found = {}
+    for name in dict.fromkeys(run.string for run in arrangement.runs):
+        kind = project.strings[name]
+        limit = next(run.led_limit for run in arrangement.runs if run.string == name)
+        sources_v = [project.supply.voltage]
+        if kind.came_with is not None:
+            sources_v.append(kind.came_with.cells * CELL_LABEL_V[kind.came_with.size])
+        work_out = led_currents(arrangement, name)
+        if not kind.bench:
+            found[name] = next_readings(kind, tuple(sources_v), limit.current_a, work_out, meter)
+    return {name: each for name, each in found.items() if each is not None}
 
 
 def _rows(

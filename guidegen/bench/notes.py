@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from itertools import pairwise
-from math import hypot
+from math import hypot, inf
 from typing import Literal
 
 import numpy as np
@@ -101,8 +101,10 @@ def labels(kind: LightString, supply_label_v: float | None) -> Iterator[BenchNot
 def disagreements(kind: LightString, model: BenchModel, around: Around) -> Iterator[BenchNote]:
     """Readings that can be used, but not all be true, beside the fitted curve."""
     yield from _led_volts(kind, model, around)
-    yield from _currents(model, around)
-    yield from _unexplained(model, around)
+    currents = tuple(_currents(model, around))
+    told = {note.row for note in currents}
+    yield from currents
+    yield from (note for note in _unexplained(model, around) if note.row not in told)
 
 
 def _led_volts(kind: LightString, model: BenchModel, around: Around) -> Iterator[BenchNote]:
@@ -115,8 +117,9 @@ def _led_volts(kind: LightString, model: BenchModel, around: Around) -> Iterator
         led_v = (reading.rough_v - wire_v - led_a * kind.group_resistor) / kind.leds_in_series
         limits = [widest_volts(typical(colour), led_a) for colour in colours]
         least_v, most_v = min(low for low, _ in limits), max(high for _, high in limits)
-        if reading.row not in seen and not least_v <= led_v <= most_v:
-            seen.add(reading.row)
+        first = reading.row not in seen  # a current beside volts is judged against them, not by itself
+        seen.add(reading.row)
+        if first and not least_v <= led_v <= most_v:
             values = {"led_v": led_v, "led_a": led_a, "least_v": least_v, "most_v": most_v}
             yield BenchNote("led volts", reading.row, values)
 
@@ -137,8 +140,9 @@ def _currents(model: BenchModel, around: Around) -> Iterator[BenchNote]:
                 "expected_a": volts.rough_a * ratio,
                 "burden_ohm": amperes.burden_ohm,
             }
-            if per_ohm < 0:
-                values["needed_burden_ohm"] = amperes.burden_ohm + _more_ohm(ratio, per_ohm, missing)
+            needed_ohm = amperes.burden_ohm + (_more_ohm(ratio, per_ohm, missing) if per_ohm < 0 else -inf)
+            if needed_ohm > 0:
+                values["needed_burden_ohm"] = needed_ohm
             yield BenchNote("current disagrees", volts.row, _floats(values))
 
 

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from guidegen.calc.meter import accuracy
+from guidegen.project import schema as project_file
+from guidegen.project.metering import Accuracy
 from guidegen.tables.limits import (
     METER_AMPERES,
     METER_BURDEN_OHM,
@@ -46,3 +48,22 @@ class Meter:
 def error_of(scale: MeterRange, reading: float) -> float:
     """How far a reading may be off on this range, in its own unit."""
     return accuracy(reading, scale.share, scale.digits, scale.step)
+
+
+def meter_of(stated: project_file.Meter) -> Meter:
+    """The meter as the project file states it, filled up with a usual one's figures."""
+    usual = Meter()
+    return Meter(
+        volts=_range(usual.volts, stated.accuracy, stated.resolution),
+        amperes=_range(usual.amperes, stated.current_accuracy, stated.current_resolution),
+        burden_ohm=usual.burden_ohm if stated.burden is None else stated.burden,
+        leads_ohm=stated.leads or 0.0,
+        burden_stated=stated.burden is not None,
+    )
+
+
+def _range(usual: MeterRange, accuracy: Accuracy | None, step: float | None) -> MeterRange:
+    found = usual if step is None else replace(usual, step=step)
+    if accuracy is None:
+        return found
+    return replace(found, share=accuracy.share, digits=accuracy.digits)

@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from guidegen.circuit.arrangement import RunPlan
 from guidegen.circuit.solution import RunSolution
 from guidegen.locale import _, ngettext
+from guidegen.report.readings import told_readings
 from guidegen.report.terminal import for_terminal
 from guidegen.safety.amounts import shown
 from guidegen.safety.findings import LEVELS
@@ -35,6 +36,7 @@ def _lines(study: Study) -> Iterator[str]:
     if study.solved is not None:
         yield ""
         yield from _figures(study.solved)
+        yield from told_readings(study)
 
 
 def verdict(study: Study) -> str:

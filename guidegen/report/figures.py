@@ -9,6 +9,7 @@ from guidegen.circuit.arrangement import LedEstimate, RunPlan
 from guidegen.circuit.solution import RunMargins, RunSolution
 from guidegen.locale import _
 from guidegen.report.amounts import amount, percent
+from guidegen.report.readings import diagnosis_json, readings_json, readings_lines
 from guidegen.safety.words import text
 from guidegen.study import Solved, Study
 
@@ -41,6 +42,8 @@ def figures(study: Study) -> dict[str, Any]:
             for parts in zip(solved.arrangement.runs, solved.solution.runs, solved.margins.runs, strict=True)
         ],
         "fuse_a": solved.arrangement.fuse.rating_a,
+        "readings": readings_json(study),
+        **diagnosis_json(study),
         "findings": findings,
     }
 
@@ -94,6 +97,7 @@ def figures_text(study: Study) -> str:
             study.solved.arrangement.runs, study.solved.solution.runs, study.solved.margins.runs, strict=True
         ):
             lines += [*_run_lines(*parts), ""]
+        lines += [*readings_lines(study), ""]
     lines += [f"{finding.level}: {text(finding)} [{finding.rule}]" for finding in study.findings]
     return "\n".join(lines).rstrip() + "\n"
 

@@ -9,7 +9,7 @@ from typing import Any
 from guidegen.circuit.arrangement import Arrangement, LedEstimate
 from guidegen.circuit.solution import Margins, Protection, Solution
 from guidegen.project.read import ProjectFile
-from guidegen.safety import goals, leds, mains, place, resistors, stated, strings, supply, wires, work
+from guidegen.safety import bench, goals, leds, mains, place, resistors, stated, strings, supply, wires, work
 from guidegen.safety import hazards as hazard_rules
 from guidegen.safety.findings import LEVELS, Finding
 from guidegen.safety.rule import Case, Rule
@@ -27,6 +27,7 @@ RULES: tuple[Rule[Case], ...] = (
     *place.RULES,
     *work.RULES,
     *leds.RULES,
+    *bench.RULES,
     *goals.RULES,
     *stated.RULES,
 )

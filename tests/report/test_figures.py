@@ -13,7 +13,8 @@ SAMPLE = Path(__file__).parents[2] / "sample_project" / "potting-bench.yaml"
 
 def test_the_form_is_the_contract(tmp_path: Path) -> None:
     data = json.loads(figures_json(study_of(tmp_path, {})))
-    assert set(data) == {"supply", "evenness", "meets_goals", "strings", "runs", "fuse_a", "findings"}
+    top = {"supply", "evenness", "meets_goals", "strings", "runs", "fuse_a", "readings", "findings"}
+    assert set(data) == top
     assert set(data["supply"]) == {"current_a", "power_w", "load", "load_worst"}
     led = data["strings"]["drop"]["led"]
     assert set(led) == {"voltage_v", "current_a", "slope_v", "resistance_ohm", "source", "fitted"}

@@ -35,7 +35,7 @@ from tests.safety.test_judge import (
 
 #: The step at which the whole box stands; None for what is told on Stay safe alone.
 STEPS: dict[str, str | None] = {
-    "new-fixed-wiring": "stop-for-mains",
+    "new-fixed-wiring": None,  # on top of the page, and a line at each step
     "outlet-without-rcd": "supply-volts",
     "other-plugs": "labels",
     "apart-from-mains": "hang",
@@ -83,6 +83,12 @@ STEPS: dict[str, str | None] = {
     "one-low-led": "larger-resistor-run-1",
     "max-led-current-assumed": "low-voltage-string",
     "led-typical": "bench-reading",
+    "bench-reading-left-out": "bench-reading",
+    "bench-led-volts": "bench-reading",
+    "bench-burden": "bench-reading",
+    "bench-currents-disagree": "bench-reading",
+    "bench-unexplained": "bench-reading",
+    "bench-source-not-regulated": "bench-reading",
     "led-current-goal": None,
     "evenness-goal": None,
     "lights-stay-dark": None,
@@ -142,6 +148,12 @@ def steps(guide: Guide) -> Iterator[Step]:
 def words(text: str) -> str:
     """The text with plain spaces: a page keeps numbers beside their units."""
     return " ".join(text.split())
+
+
+def test_danger_of_new_wiring_is_pointed_to_where_the_guide_stops(tmp_path: Path) -> None:
+    guide = guide_of(*met(tmp_path, "new-fixed-wiring"))
+    first = next(steps(guide))
+    assert (first.identity, [each.full for each in first.cautions]) == ("stop-for-mains", [False])
 
 
 def test_every_rule_that_is_told_in_a_guide_has_its_step_here() -> None:

@@ -24,6 +24,15 @@ BOTH: Changes = {**MIDDLE, "runs.0.feed": "both ends"}
 JOINED: Changes = {"runs.0.bulbs": 20}
 CUT: Changes = {"runs.0.bulbs": 8}
 BENCH = [{"supply": "4.5 V", "resistor": "68 ohm", "after_resistor": "2.80 V"}]
+
+
+def bench_row(supply: str, resistor: str, after: str, current: str = "") -> dict[str, str]:
+    """A bench reading; with a current if one is given, read through a meter of 1 ohm."""
+    row = {"supply": supply, "resistor": resistor, "after_resistor": after}
+    return {**row, "current": current, "meter_burden": "1 ohm"} if current else row
+
+
+RED_BENCH = [bench_row("4.5 V", "100 ohm", "1.6 V")]
 THICK_STRING: Changes = {"strings.drop.wire": {"area": "0.5 mm2"}}
 
 #: Rules that belong to every build.
@@ -68,6 +77,18 @@ MET: list[tuple[str, Changes]] = [
         {"strings.drop.max_led_current": GONE, "strings.drop.came_with": {"cells": 3}},
     ),
     ("led-typical", {"strings.drop.led": {"typical": "white"}}),
+    # A second row without a resistor: its volts say nothing of the LEDs.
+    ("bench-reading-left-out", {"strings.drop.bench": [*BENCH, bench_row("3 V", "0 ohm", "3 V", "30 mA")]}),
+    # A red LED's volts (1.6 V) where white ones are stated.
+    ("bench-led-volts", {"strings.drop.led": {"typical": "white"}, "strings.drop.bench": RED_BENCH}),
+    # 2.2 V over 68 ohm are 32.4 mA; 27 mA need more than the stated 1 ohm in line.
+    ("bench-burden", {"strings.drop.bench": [bench_row("5 V", "68 ohm", "2.8 V", "27 mA")]}),
+    # 40 mA are more than the resistor's volts allow with any meter in line.
+    ("bench-currents-disagree", {"strings.drop.bench": [bench_row("5 V", "68 ohm", "2.8 V", "40 mA")]}),
+    # A third of the current at more volts.
+    ("bench-unexplained", {"strings.drop.bench": [*BENCH, bench_row("5 V", "220 ohm", "3.0 V")]}),
+    # 6 V on the bench, 5 V on the only label: 1.2 times.
+    ("bench-source-not-regulated", {"strings.drop.bench": [bench_row("6 V", "100 ohm", "2.8 V")]}),
     ("wire-size-inferred", {"strings.drop.wire": {"per_length": "0.1 ohm/m"}}),
     # Way to the last bulb: 0.3 + 9 x 0.1 = 1.2 m; to bulb 5: 0.3 + 4 x 0.1 = 0.7 m (by hand).
     ("extra-wire-short", {**OPPOSITE, "runs.0.extra_wire.length": "1.19 m"}),
@@ -122,6 +143,14 @@ JUST_NOT: list[tuple[str, Changes]] = [
     ("cells-left-in", {}),
     ("max-led-current-assumed", {}),
     ("led-typical", {"strings.drop.bench": BENCH}),
+    ("bench-reading-left-out", {"strings.drop.bench": BENCH}),
+    ("bench-led-volts", {"strings.drop.led": {"typical": "red"}, "strings.drop.bench": RED_BENCH}),
+    # 32 mA: what 2.2 V over 68 ohm and 1 ohm more in line come to, nearly.
+    ("bench-burden", {"strings.drop.bench": [bench_row("5 V", "68 ohm", "2.8 V", "32 mA")]}),
+    ("bench-currents-disagree", {"strings.drop.bench": [bench_row("5 V", "68 ohm", "2.8 V", "32 mA")]}),
+    ("bench-unexplained", {"strings.drop.bench": [*BENCH, bench_row("5 V", "220 ohm", "2.66 V")]}),
+    # 5.7 V on 5 V: 1.14 times, as fresh cells may have.
+    ("bench-source-not-regulated", {"strings.drop.bench": [bench_row("5.7 V", "100 ohm", "2.8 V")]}),
     ("wire-size-inferred", {"strings.drop.wire": {"gauge": "26 AWG"}}),
     ("extra-wire-short", {**OPPOSITE, "runs.0.extra_wire.length": "1.2 m"}),
     ("extra-wire-short", {**MIDDLE, "runs.0.extra_wire.length": "0.7 m"}),
