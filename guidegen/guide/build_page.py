@@ -12,14 +12,17 @@ from guidegen.guide.tools import tool_name
 from guidegen.locale import _
 
 
-def build_page(groups: Sequence[DraftGroup], cautions: Sequence[Placed]) -> BuildPage:
-    """The page of steps."""
+def build_page(
+    groups: Sequence[DraftGroup], cautions: Sequence[Placed], stop: Caution | None = None
+) -> BuildPage:
+    """The page of steps, behind the box at which the guide stops if there is one."""
     drafts = [draft for group in groups for draft in group.steps]
-    boxes = cautions_of_steps(cautions, [draft.topics for draft in drafts])
+    boxes = cautions_of_steps(cautions, [draft.topics for draft in drafts], [stop.anchor] if stop else [])
     steps = iter(
         [_step(draft, number, box) for number, (draft, box) in enumerate(zip(drafts, boxes, strict=True), 1)]
     )
     return BuildPage(
+        stop=stop,
         before=(
             _("Read all of “Stay safe” first."),
             _("Have everything of “Parts and tools” on the table."),

@@ -61,16 +61,17 @@ _BROAD: tuple[Topic, ...] = ("supply", "strings-identify")
 
 
 def cautions_of_steps(
-    placed: Sequence[Placed], steps: Sequence[tuple[Topic, ...]]
+    placed: Sequence[Placed], steps: Sequence[tuple[Topic, ...]], told: Iterable[str] = ()
 ) -> tuple[tuple[Caution, ...], ...]:
     """For each step, given by its topics, the cautions that bite there.
 
     A step may name a rule, which then stands at such steps only.  The whole
     box stands at the first step, one line at the later ones; a notice, about no
-    injury, stands once.
+    injury, stands once.  `told` are anchors of boxes that stand whole before
+    the first step.
     """
     chosen = [_words_for(each.topics, steps) for each in placed]
-    seen: set[str] = set()
+    seen = set(told)
     found = []
     for topics in steps:
         here = []

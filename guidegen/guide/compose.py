@@ -52,7 +52,7 @@ def _pages(matter: Matter) -> tuple[Page, ...]:
     groups = step_groups(matter)
     cautions = placed_cautions(matter.study.findings)
     stop = stop_box(cautions)
-    build = replace(build_page(groups, cautions), stop=stop)
+    build = build_page(groups, cautions, stop)
     electrician = (_electrician(matter, stop),) if stop else ()
     return (
         Page(

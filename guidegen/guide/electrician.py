@@ -23,7 +23,7 @@ from guidegen.tables.limits import (
 #: The rule that asks for this sheet.
 RULE = "new-fixed-wiring"
 #: Empty lines for notes.
-NOTE_LINES = 4
+NOTE_LINES = 5
 
 
 def stop_box(cautions: Sequence[Placed]) -> Caution | None:
