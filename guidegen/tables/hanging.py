@@ -34,3 +34,6 @@ GUIDE_END_M = Sourced(0.15, N_("common practice, no source"))
 TIE_EVERY_M = Sourced(0.30, N_("common practice, no source"))
 #: Bought over needed.
 RESERVE = Sourced(0.10, N_("common practice, no source"))
+
+#: Density of annealed copper, kg/m3.
+COPPER_KG_PER_M3 = Sourced(8890.0, N_("IEC 60028, from memory"))

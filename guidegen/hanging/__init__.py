@@ -1,0 +1,1 @@
+"""How the lights hang: hooks, spans, where every bulb lands, what pulls at the hooks."""
