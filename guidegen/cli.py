@@ -9,7 +9,7 @@ import click
 
 from guidegen import __version__
 from guidegen.locale import _
-from guidegen.report.terminal import show_any_letter
+from guidegen.paths import as_typed
 
 
 def _named(_context: click.Context, parameter: click.Parameter, value: str) -> Path:
@@ -48,7 +48,7 @@ class Commands(click.Group):
         if self.get_command(ctx, word) is None and word.lower().endswith((".yaml", ".yml")):
             ctx.fail(
                 _("{file} is no command. Did you mean: guidegen build {file}").format(
-                    file=f'"{word}"' if " " in word else word
+                    file=as_typed(f'"{word}"' if " " in word else word)
                 )
             )
         return super().resolve_command(ctx, args)
@@ -59,8 +59,8 @@ class Commands(click.Group):
 def main() -> None:
     """Turn one project file into a printable build guide for low-voltage lights."""
     for stream in (sys.stdout, sys.stderr):
-        if stream is not None:
-            show_any_letter(stream)
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")
 
 
 @main.command()
@@ -71,7 +71,7 @@ def build(file: Path, out: Path | None, one_file: bool) -> None:
     """Write the guide of the project FILE."""
     from guidegen.build import build as write_guide
 
-    click.echo(write_guide(file, out, one_file=one_file))
+    click.echo(as_typed(write_guide(file, out, one_file=one_file)))
 
 
 @main.command()

@@ -12,6 +12,7 @@ from typing import IO, Any
 import click
 
 from guidegen.locale import _, ngettext
+from guidegen.paths import as_typed
 
 MOST_SHOWN = 100  # faults; a file that is no project at all can have a hundred thousand
 
@@ -23,7 +24,7 @@ class GuidegenError(click.ClickException):
 
     def show(self, file: IO[Any] | None = None) -> None:
         """Write the message to standard error, as it stands."""
-        click.echo(self.format_message(), err=True, file=file)
+        click.echo(as_typed(self.format_message()), err=True, file=file)
 
 
 @dataclass(frozen=True)
@@ -64,8 +65,10 @@ class ProjectError(GuidegenError):
         self.faults = faults
 
     def format_message(self) -> str:
-        """Every fault (of very many, the first), then their number."""
+        """Every fault (of very many, the first), then their number if they stand in a text."""
         count, shown = len(self.faults), self.faults[:MOST_SHOWN]
+        if all(fault.line is None for fault in shown):
+            return "\n".join(fault.text() for fault in shown)
         total = ngettext("{count} error in the project file", "{count} errors in the project file", count)
         if count > MOST_SHOWN:
             total = _("more than {count} errors in the project file; the first {count} are shown")

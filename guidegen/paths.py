@@ -1,4 +1,4 @@
-"""Where the files that ship with guidegen are, in a checkout or installed from a wheel."""
+"""Where the files that ship with guidegen are, in a checkout or installed from a wheel; names of files."""
 
 from __future__ import annotations
 
@@ -16,3 +16,12 @@ def data_folder(name: str) -> Path:
         if candidate.is_dir():
             return candidate
     raise FileNotFoundError(f"the folder {name!r} that ships with guidegen is missing")
+
+
+def as_typed(text: str) -> str:
+    """The text with names of files in the letters they were typed in.
+
+    A Python that was told of no letters beyond ASCII keeps their bytes as
+    half characters (PEP 383), which no terminal shows.
+    """
+    return text.encode("utf-8", "surrogateescape").decode("utf-8", "replace")

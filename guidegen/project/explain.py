@@ -11,6 +11,7 @@ from pydantic import ValidationError
 from guidegen.errors import MOST_SHOWN
 from guidegen.locale import _
 from guidegen.project.fields import choices_of, expected_at, inner_type, model_of, type_at
+from guidegen.project.hints import hinted
 from guidegen.project.keys import Key, key_text
 from guidegen.project.plain import UnreadableError
 from guidegen.project.schema import Project
@@ -80,7 +81,8 @@ def _tell_missing(tree: Tree, wrong: Wrong) -> None:
 
 def _tell_choice(tree: Tree, wrong: Wrong) -> None:
     came = tree.written(wrong.key)
-    near = nearest(came, choices_of(type_at(wrong.key)))
+    hint = hinted(str(wrong.key[-1]), came)
+    near = hint or nearest(came, choices_of(type_at(wrong.key)))
     mend = _("did you mean {name}?").format(name=near) if near else _("write one of these, in these letters")
     tree.complain(tree.place(wrong.key), wrong.key, came, expected_at(wrong.key), mend)
 

@@ -26,10 +26,10 @@ from guidegen.project.quantities import (
 class Hook(Model):
     """A place that the lights hang from, seen from above."""
 
-    x: Coordinate = Field(description=N_("Distance to the right in the plan, m"))
-    y: Coordinate = Field(description=N_("Distance upwards in the plan, m"))
+    x: Coordinate = Field(description=N_("Distance to the right in the plan"))
+    y: Coordinate = Field(description=N_("Distance upwards in the plan"))
     height: ZeroOrLength | None = Field(
-        None, description=N_("Height above the ground, m; default hanging.height")
+        None, description=N_("Height above the ground; default hanging.height")
     )
 
 
@@ -43,13 +43,13 @@ class Line(Model):
         None, description=N_("The hooks in the order in which the lights reach them")
     )
     spans: tuple[Length, ...] | None = Field(
-        None, description=N_("Distances from hook to hook in a straight row, m; instead of hooks")
+        None, description=N_("Distances from hook to hook in a straight row; instead of hooks")
     )
     sag: Length | None = Field(
-        None, description=N_("Dip in the middle of the longest span, m; default hanging.sag")
+        None, description=N_("Dip in the middle of the longest span; default hanging.sag")
     )
     length: Length | None = Field(
-        None, description=N_("Wire from the first hook to the last, m; instead of sag")
+        None, description=N_("Wire from the first hook to the last; instead of sag")
     )
 
 
@@ -58,10 +58,10 @@ class Hanging(Model):
 
     lines: tuple[Line, ...] = Field(description=N_("Rows of hooks"))
     sag: Length | None = Field(
-        None, description=N_("Dip in the middle of the longest span of a line that states none, m")
+        None, description=N_("Dip in the middle of the longest span of a line that states none")
     )
     height: ZeroOrLength | None = Field(
-        None, description=N_("Height of the hooks that state none above the ground, m")
+        None, description=N_("Height of the hooks that state none above the ground")
     )
     starts_at: Literal["first bulb", "tail"] = Field(
         "first bulb",
@@ -76,9 +76,9 @@ class Hanging(Model):
     )
     bulb_weight: Mass | None = Field(None, description=N_("One bulb, kg; default a typical one"))
     wire_diameter: Length | None = Field(
-        None, description=N_("Thickness of the strings' cable, m; default a typical one")
+        None, description=N_("Thickness of the strings' cable; default a typical one")
     )
-    bulb_size: Length | None = Field(None, description=N_("Width of one bulb, m; default a typical one"))
+    bulb_size: Length | None = Field(None, description=N_("Width of one bulb; default a typical one"))
     guide_wire: Annotated[Literal["yes", "no"], Answer()] = Field(
         "no", description=N_("Whether a wire of its own bears the lights; default no")
     )
@@ -90,5 +90,5 @@ class Hanging(Model):
     )
     wind: Speed | None = Field(None, description=N_("Strongest wind to reckon with, m/s"))
     ice: ZeroOrLength | None = Field(
-        None, description=N_("Thickness of the coat of ice to reckon with, m; default none")
+        None, description=N_("Thickness of the coat of ice to reckon with; default none")
     )

@@ -40,7 +40,11 @@ class PriceReader(Reader):
             return value
         text = plain_spaces(value) if isinstance(value, str) else ""
         if _COMMA.match(text):
-            raise UnreadableError(_("write a decimal point, not a comma, such as 1.20 EUR"))
+            own = text.replace(",", ".", 1)
+            example = own if _PRICE.fullmatch(own) else "1.20 EUR"
+            raise UnreadableError(
+                _("write a decimal point, not a comma, such as {example}").format(example=example)
+            )
         match = _PRICE.fullmatch(text) if len(text) <= LONGEST else None
         if match is None:
             raise UnreadableError(_("write the number first, then the currency, such as 1.20 EUR"))

@@ -15,6 +15,7 @@ from pydantic_core import core_schema
 from guidegen.locale import N_, _
 
 NUMBER = r"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]{1,3})?"
+_COUNTED = 1000  # above it a bound tells a person nothing
 LONGEST = 60  # characters; no value needs more, and arithmetic on a huge number is slow
 
 SPACES = str.maketrans(dict.fromkeys("\u00a0\u2007\u2009\u202f", " "))
@@ -62,21 +63,30 @@ class Number(Reader):
         form = (
             N_("a whole number from {low} to {high}") if self.whole else N_("a number from {low} to {high}")
         )
-        return _(form).format(low=self.low, high=self.high)
+        if self.whole and self.high > _COUNTED:
+            form = N_("a whole number, {low} or more, such as {example}")
+        return _(form).format(low=self.low, high=self.high, example=max(12, self.low))
 
     def read(self, value: Any) -> float:
         """The number; raises UnreadableError."""
         text = plain_spaces(str(value)) if isinstance(value, str | int | float) else ""
         if not re.fullmatch(r"[+-]?[0-9]+" if self.whole else NUMBER, text) or len(text) > LONGEST:
-            raise UnreadableError(self._mend_form())
+            raise UnreadableError(self._mend_form(text))
         number = int(text) if self.whole else float(text)
         if not self.low <= number <= self.high:
-            raise UnreadableError(_("write a number within these bounds"))
+            raise UnreadableError(self._mend_bounds(number))
         return number
 
-    def _mend_form(self) -> str:
+    def _mend_bounds(self, number: float) -> str:
+        if number > self.high:
+            return _("write {high} or less").format(high=self.high)
+        return _("write {low} or more").format(low=self.low)
+
+    def _mend_form(self, text: str) -> str:
         if self.whole:
             return _("write the number alone, in digits, without unit, point or comma, such as 12")
+        if re.fullmatch(r"[+-]?[0-9]*,[0-9]+", text):
+            return _("write a decimal point, not a comma: {example}").format(example=text.replace(",", "."))
         return _("write the number alone, without a unit, with a decimal point if need be, such as 0.8")
 
 

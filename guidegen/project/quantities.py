@@ -94,7 +94,7 @@ def parse(text: str, dimension: str) -> float:
     try:
         known = known_unit(plain_unit(unit))
     except UnknownUnitError:
-        raise UnreadableError(_mend_unit(unit, kind)) from None
+        raise UnreadableError(_mend_unit(str(number), unit, kind)) from None
     if known.measures != dimension:
         raise UnreadableError(_mend_dimension(unit, kind))
     return known.to_si(number)
@@ -105,7 +105,7 @@ def _split(text: str, kind: Kind) -> tuple[Decimal, str]:
     match = _NUMBER_AND_UNIT.fullmatch(text) if len(text) <= LONGEST else None
     for trap, mend in _TRAPS if len(text) <= LONGEST else ():
         if trap.match(text):
-            raise UnreadableError(_(mend).format(example=kind.example))
+            raise UnreadableError(_(mend).format(example=_own(text, kind), whole=text.replace(",", "")))
     if match is None:
         raise UnreadableError(
             _("write one number, a space and a unit, such as {example}").format(example=kind.example)
@@ -119,10 +119,7 @@ _TRAPS = [
     for pattern, mend in (
         (
             r"[+-]?[0-9]{1,3}(?:,[0-9]{3})+(?![0-9])",
-            N_(
-                "leave out the comma: 1000, not 1,000; if it was meant as a decimal comma, write a point; "
-                "such as {example}"
-            ),
+            N_("leave out the comma: {whole}; if it was meant as a decimal comma, write a point: {example}"),
         ),
         (r"[+-]?[0-9]*,[0-9]+", N_("write a decimal point, not a comma, such as {example}")),
         (
@@ -147,8 +144,21 @@ _TRAPS = [
 ]
 
 
-def _mend_unit(unit: str, kind: Kind) -> str:
+def _own(text: str, kind: Kind) -> str:
+    """The person's own number with a decimal point, if that is all it lacks; else an example."""
+    own = text.replace(",", ".")
+    match = _NUMBER_AND_UNIT.fullmatch(own)
+    wanted = measures(plain_unit(kind.units.split(",")[0]))
+    fits = match is not None and "," in text and (measures(plain_unit(match[2])) == wanted)
+    return own if fits else kind.example
+
+
+def _mend_unit(number: str, unit: str, kind: Kind) -> str:
     """What to do about a unit that is not known."""
+    meant = _meant_units(unit, kind)
+    if meant:
+        values = _(" or ").join(f"{number} {name}" for name in meant)
+        return _("did you mean {values}?").format(values=values)
     first = unit.split(maxsplit=1)[0]
     if measures(plain_unit(first)) or not plain_unit(first)[0].isalpha():
         return _("write only one number, a space and a unit, such as {example}").format(example=kind.example)
@@ -157,6 +167,16 @@ def _mend_unit(unit: str, kind: Kind) -> str:
     if near:
         return _("did you mean {near}? use one of {units}").format(near=near, units=kind.units)
     return _("{unit} is no unit known here; use one of {units}").format(unit=unit, units=kind.units)
+
+
+def _meant_units(unit: str, kind: Kind) -> list[str]:
+    """The units of this kind that the text is but for the size of its letters or a missing degree."""
+    written = plain_unit(unit).casefold()
+    return [
+        name
+        for name in (part.strip() for part in kind.units.split(","))
+        if name.casefold() in (written, f"deg{written}")
+    ]
 
 
 def _mend_dimension(unit: str, kind: Kind) -> str:
@@ -241,6 +261,33 @@ class ResistorReader(Quantity):
         return value if value == "none" else super().read(value)
 
 
+_FUSE_TYPES = re.compile(
+    r"([0-9.]+\s*m?A)\s*,?\s*(?:slow|fast|quick|time|anti|delay|blow|surge|[TFM][LH]?\b).*", re.IGNORECASE
+)
+_NO_FUSE = frozenset({"none", "no", "without", "no fuse", "off"})
+
+
+@dataclass(frozen=True)
+class FuseReader(Quantity):
+    """The rating of a fuse, without the words that stand on it beside the amperes."""
+
+    def expected(self) -> str:
+        """What a person should write, in words."""
+        low, high = self.bounds()
+        return _("the fuse's current with its unit, {low} to {high}, such as 1 A").format(low=low, high=high)
+
+    def read(self, value: Any) -> float:
+        """Amperes; raises UnreadableError."""
+        text = plain_spaces(value) if isinstance(value, str) else ""
+        if text.casefold() in _NO_FUSE:
+            raise UnreadableError(_("every build needs a fuse; leave the key out to have one chosen"))
+        found = _FUSE_TYPES.fullmatch(text) if len(text) <= LONGEST else None
+        if found is not None:
+            rest = text[len(found[1]) :].strip(" ,")
+            raise UnreadableError(_("leave out {words} and write {value}").format(words=rest, value=found[1]))
+        return super().read(value)
+
+
 @dataclass(frozen=True)
 class SupplyAtReader(Quantity):
     """A distance along the line of lights, or one of two words."""
@@ -273,6 +320,7 @@ Area = Annotated[float, Quantity("area")]
 Coordinate = Annotated[float, Quantity("length", low="-1 km")]
 Celsius = Annotated[float, Quantity("temperature")]
 Current = Annotated[float, Quantity("current")]
+Fuse = Annotated[float, FuseReader("current", low="1 mA")]
 Gauge = Annotated[int, GaugeReader()]
 Length = Annotated[float, Quantity("length")]
 Load = Annotated[float, LoadReader("force")]

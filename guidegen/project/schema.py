@@ -27,6 +27,7 @@ from guidegen.project.quantities import (
     Area,
     Celsius,
     Current,
+    Fuse,
     Gauge,
     Length,
     Money,
@@ -67,15 +68,13 @@ class Place(Model):
         description=N_("Whether the supply goes into an outlet that is there already")
     )
     coldest: Celsius | None = Field(
-        None, description=N_("Coldest air in use, degC; default 10 degC indoors, -10 degC outdoors")
+        None, description=N_("Coldest air in use; default 10 degC indoors, -10 degC outdoors")
     )
-    warmest: Celsius | None = Field(None, description=N_("Warmest air in use, degC; default 35 degC"))
+    warmest: Celsius | None = Field(None, description=N_("Warmest air in use; default 35 degC"))
     near_water: Literal["none", "pool", "pond", "fountain", "bath or shower", "sauna"] = Field(
         "none", description=N_("Water near the lights")
     )
-    distance_to_water: ZeroOrLength | None = Field(
-        None, description=N_("Nearest part to that water's edge, m")
-    )
+    distance_to_water: ZeroOrLength | None = Field(None, description=N_("Nearest part to that water's edge"))
     supply_at: SupplyAt = Field(
         "start",
         description=N_(
@@ -107,16 +106,18 @@ class Place(Model):
 class StringWire(Model):
     """Wire of a light string, in one of the forms a maker can know it by."""
 
-    one_conductor: Resistance | None = Field(None, description=N_("One conductor of the whole string, ohm"))
+    one_conductor: Resistance | None = Field(
+        None, description=N_("Ohms of one conductor of the whole string")
+    )
     loop: Resistance | None = Field(
-        None, description=N_("Both conductors of the whole string in series, ohm")
+        None, description=N_("Ohms of both conductors of the whole string, one after the other")
     )
     meter_leads: ZeroOrResistance | None = Field(
-        None, description=N_("What the meter reads with its leads touched together, ohm; default 0 ohm")
+        None, description=N_("What the meter reads with its leads touched together; default 0 ohm")
     )
-    per_length: ResistancePerLength | None = Field(None, description=N_("One conductor, ohm/m"))
-    area: Area | None = Field(None, description=N_("Conductor area, m2; written as mm2"))
-    gauge: Gauge | None = Field(None, description=N_("American wire gauge number; written as 28 AWG"))
+    per_length: ResistancePerLength | None = Field(None, description=N_("Ohms of one metre, one conductor"))
+    area: Area | None = Field(None, description=N_("Cross-section of one conductor"))
+    gauge: Gauge | None = Field(None, description=N_("American wire gauge number"))
     material: Material | None = Field(None, description=N_("Conductor material; default copper"))
 
 
@@ -124,13 +125,14 @@ class Led(Model):
     """Curve of one LED: a typical one by colour, or the maker's own."""
 
     typical: Colour | None = Field(None, description=N_("Colour of a typical curve"))
-    voltage: Voltage | None = Field(None, description=N_("Volts across one LED at `current`, V"))
-    current: Current | None = Field(None, description=N_("Current at which `voltage` holds, A"))
+    voltage: Voltage | None = Field(None, description=N_("Volts across one LED at `current`"))
+    current: Current | None = Field(None, description=N_("Current at which `voltage` holds"))
     slope: Voltage | None = Field(
-        None, description=N_("Volts per e-fold of current, V; default typical white")
+        None,
+        description=N_("Volts more for 2.72 times the current; default typical white"),
     )
     resistance: ZeroOrResistance | None = Field(
-        None, description=N_("Series resistance of one LED, ohm; default typical white")
+        None, description=N_("Series resistance of one LED; default typical white")
     )
 
 
@@ -141,11 +143,11 @@ class BenchReading(Model):
     state, with the meter in line; `supply` is read loaded.
     """
 
-    supply: Voltage = Field(description=N_("Volts of the source, read loaded, V"))
-    resistor: ZeroOrResistance = Field(description=N_("Resistor in line, ohm"))
-    after_resistor: Voltage | None = Field(None, description=N_("Volts behind the resistor, V"))
-    current: Current | None = Field(None, description=N_("Current shown by a meter in line, A"))
-    meter_burden: ZeroOrResistance | None = Field(None, description=N_("Resistance of that meter, ohm"))
+    supply: Voltage = Field(description=N_("Volts of the cells or supply while the string is lit"))
+    resistor: ZeroOrResistance = Field(description=N_("Resistor between supply and string"))
+    after_resistor: Voltage | None = Field(None, description=N_("Volts behind the resistor"))
+    current: Current | None = Field(None, description=N_("Current shown by a meter in line"))
+    meter_burden: ZeroOrResistance | None = Field(None, description=N_("Resistance of that meter"))
 
 
 class CameWith(Model):
@@ -153,21 +155,21 @@ class CameWith(Model):
 
     cells: Annotated[int, Number(1, 24)] = Field(description=N_("Cells in series"))
     size: Literal["AAA", "AA", "C", "D", "CR2032"] = Field("AA", description=N_("Cell size"))
-    resistor: ZeroOrResistance = Field(0.0, description=N_("Resistor in the box, ohm"))
+    resistor: ZeroOrResistance = Field(0.0, description=N_("Resistor in the box"))
 
 
 class LightString(Model):
     """One kind of light string, as bought."""
 
     bulbs: Count = Field(description=N_("Bulbs of one string"))
-    spacing: Length = Field(description=N_("Wire from bulb to bulb, m"))
+    spacing: Length = Field(description=N_("Wire from bulb to bulb"))
     wire: StringWire = Field(description=N_("Wire of the whole string"))
     bought: Annotated[int, Number(1, 10_000)] = Field(1, description=N_("Strings of this kind"))
     leds_per_bulb: Annotated[int, Number(1, 100)] = Field(1, description=N_("LEDs in one bulb, all told"))
     leds_in_series: Annotated[int, Number(1, 100)] = Field(
         1, description=N_("How many of them form one group; divides leds_per_bulb")
     )
-    group_resistor: ZeroOrResistance = Field(0.0, description=N_("Resistor in each group, ohm"))
+    group_resistor: ZeroOrResistance = Field(0.0, description=N_("Resistor in each group"))
     runs_on: Literal["low voltage", "mains"] = Field(
         "low voltage", description=N_("What the string is made for")
     )
@@ -177,17 +179,15 @@ class LightString(Model):
     lit_on_dc: Literal["all", "half", "half of each bulb"] = Field(
         "all", description=N_("What lights on direct current (two-way strings light half)")
     )
-    tail: ZeroOrLength | None = Field(
-        None, description=N_("Unlit wire before bulb 1, m; default one spacing")
-    )
+    tail: ZeroOrLength | None = Field(None, description=N_("Unlit wire before bulb 1; default one spacing"))
     led: Led = Field(Led(typical="white"), description=N_("Curve of one LED; default typical white"))
     max_led_current: Current | None = Field(
-        None, description=N_("Largest current of one LED, A; default the current on fresh cells it came with")
+        None, description=N_("Largest current of one LED; default the current on fresh cells it came with")
     )
     bench: tuple[BenchReading, ...] = Field(
         (), description=N_("Readings of one uncut string; they win over led")
     )
-    bench_temperature: Celsius = Field(20.0, description=N_("Air at the bench, degC"))
+    bench_temperature: Celsius = Field(20.0, description=N_("Air at the bench"))
     came_with: CameWith | None = Field(None, description=N_("Cells and resistor it was sold with"))
     box: Literal["kept", "removed"] = Field(
         "removed", description=N_("What becomes of the box it was sold with; default removed")
@@ -217,28 +217,33 @@ class LightString(Model):
 class WirePiece(Model):
     """A length of two-conductor wire (one core for the extra wire of `opposite ends`)."""
 
-    length: ZeroOrLength = Field(description=N_("Route, one way, m"))
+    length: ZeroOrLength = Field(description=N_("Length of the way it runs, counted once"))
     wire: StringWire = Field(description=N_("One of area, gauge or per_length"))
 
 
 class Supply(Model):
     """The low-voltage supply."""
 
-    voltage: Voltage = Field(description=N_("No-load volts, V"))
-    rated_current: Current = Field(description=N_("Current on its label, A"))
+    voltage: Voltage = Field(description=N_("Volts measured with nothing connected to it"))
+    rated_current: Current = Field(description=N_("Current on its label"))
     case: Literal["sealed", "opened"] = Field(description=N_("Whether its case was ever opened"))
     insulation: Literal["double", "reinforced", "basic", "unknown"] = Field(
         description=N_("Insulation between mains and output")
     )
-    tolerance: Tolerance = Field(0.05, description=N_("How far the volts may be off, ratio; default 5 %"))
-    output_resistance: ZeroOrResistance = Field(0.0, description=N_("Inside the supply, ohm"))
+    tolerance: Tolerance = Field(
+        0.05, description=N_("How far its volts may be off, up or down; default 5 %")
+    )
+    output_resistance: ZeroOrResistance = Field(
+        0.0, description=N_("Resistance inside the supply; default 0 ohm")
+    )
     current_limit: Current | None = Field(
-        None, description=N_("Current it is sure to give into a short, A; default rated_current")
+        None, description=N_("Current it is sure to give into a short; default rated_current")
     )
     type: Literal["constant voltage", "constant current"] = Field(
-        "constant voltage", description=N_("Regulation")
+        "constant voltage",
+        description=N_("What it keeps steady, its volts or its current; default constant voltage"),
     )
-    output: Literal["dc", "ac", "pulsed"] = Field("dc", description=N_("Form of the output"))
+    output: Literal["dc", "ac", "pulsed"] = Field("dc", description=N_("What comes out of it; default dc"))
     stands: Literal["indoors", "outdoors"] = Field("indoors", description=N_("Where the supply stands"))
     ip: Annotated[str, IpCode()] | None = Field(
         None, description=N_("IP code marked on it, such as IP44; needed outdoors")
@@ -258,7 +263,7 @@ class Supply(Model):
         None, description=N_("Watts it gives over watts it takes from the outlet; default a typical one")
     )
     standby: ZeroOrPower | None = Field(
-        None, description=N_("What it takes with no load, W; default a typical one")
+        None, description=N_("What it takes with no load; default a typical one")
     )
 
 
@@ -270,11 +275,13 @@ class Run(Model):
     string: Name | None = Field(None, description=N_("Kind of string; may be left out when there is one"))
     feed: Feed = Field("one end", description=N_("How the run is fed"))
     resistor: ResistorOrNone | None = Field(
-        None, description=N_("Series resistor, ohm, or none; left out to have it chosen")
+        None, description=N_("Series resistor, or none; left out to have it chosen")
     )
-    resistor_tolerance: Tolerance = Field(0.05, description=N_("Resistor tolerance, ratio; default 5 %"))
+    resistor_tolerance: Tolerance = Field(
+        0.05, description=N_("How far its ohms may be off, up or down; default 5 %")
+    )
     resistor_rating: Power | None = Field(
-        None, description=N_("Resistor rating, W; left out to have it chosen")
+        None, description=N_("Watts it is made for; left out to have it chosen")
     )
     resistor_kind: ResistorKind | None = Field(
         None, description=N_("Kind of resistor; unknown counts as worst")
@@ -316,23 +323,23 @@ class Meter(Model):
         None, description=N_("Accuracy on DC volts; default 0.5 % + 2 digits")
     )
     resolution: Voltage | None = Field(
-        None, description=N_("Last digit on the range used for the supply's volts, V; default 10 mV")
+        None, description=N_("Last digit on the range used for the supply's volts; default 10 mV")
     )
     current_accuracy: Annotated[Accuracy, AccuracyReader()] | None = Field(
         None, description=N_("Accuracy on DC milliamperes; default 1 % + 3 digits")
     )
     current_resolution: Current | None = Field(
-        None, description=N_("Last digit on milliamperes, A; default 0.1 mA")
+        None, description=N_("Last digit on milliamperes; default 0.1 mA")
     )
     leads: ZeroOrResistance | None = Field(
         None,
         description=N_(
-            "What it shows with its leads held together, ohm; taken off measured wire that states no "
+            "What it shows with its leads held together; taken off measured wire that states no "
             "meter_leads; default 0 ohm"
         ),
     )
     burden: ZeroOrResistance | None = Field(
-        None, description=N_("Its resistance in line on milliamperes, leads included, ohm; default 1.5 ohm")
+        None, description=N_("Its resistance in line on milliamperes, leads included; default 1.5 ohm")
     )
 
 
@@ -353,13 +360,17 @@ class Goals(Model):
     """What the maker wants; these may tighten safety limits, never loosen them."""
 
     evenness: Ratio = Field(
-        0.5, description=N_("Dimmest over brightest bulb of the installation; default 0.5")
+        0.5, description=N_("Light of the dimmest bulb as a share of the brightest one's; default 0.5")
     )
     led_current: Current | None = Field(
-        None, description=N_("Mean current of a run's lit LEDs, A; met from 0.8 to 1.0 of it")
+        None, description=N_("Mean current of a run's lit LEDs; met from 0.8 to 1.0 of it")
     )
-    resistor_load: Ratio = Field(0.5, description=N_("Running watts over rating; default 0.5"))
-    supply_load: Ratio = Field(0.8, description=N_("Supply current over its rating; default 0.8"))
+    resistor_load: Ratio = Field(
+        0.5, description=N_("Most of its rated watts that a resistor may run at; default 0.5")
+    )
+    supply_load: Ratio = Field(
+        0.8, description=N_("Most of its rated current that may be taken from the supply; default 0.8")
+    )
     light_exponent: Annotated[float, Number(0.3, 2, whole=False)] = Field(
         1.0, description=N_("Light goes with current to this power; default 1")
     )
@@ -379,7 +390,9 @@ class Project(Model):
     summary: Annotated[str, Text(0, 1000)] = Field("", description=N_("One or two sentences about it"))
     author: Annotated[str, Text(0, 120)] = Field("", description=N_("Who publishes the guide"))
     runs: tuple[Run, ...] | None = Field(None, description=N_("The runs; left out to have them proposed"))
-    fuse: Current | None = Field(None, description=N_("Fuse rating, A; left out to have it chosen"))
+    fuse: Fuse | None = Field(
+        None, description=N_("Amperes that the fuse is rated for; left out to have it chosen")
+    )
     fuse_type: Literal["IEC", "UL"] = Field("IEC", description=N_("IEC 60127-2 or UL 248-14; default IEC"))
     goals: Goals = Field(Goals(), description=N_("What the maker wants"))
     prices: Prices = Field(Prices(), description=N_("What parts cost, for comparing arrangements"))

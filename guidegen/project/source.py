@@ -5,11 +5,12 @@ from __future__ import annotations
 import codecs
 import re
 import stat
-from difflib import get_close_matches
 from pathlib import Path
 
 from guidegen.errors import Fault, ProjectError
-from guidegen.locale import _
+from guidegen.locale import N_, _
+from guidegen.paths import as_typed
+from guidegen.project.writing import nearest
 
 LARGEST_FILE = 1_000_000  # bytes; a project of many strings is a hundredth of this
 
@@ -20,7 +21,18 @@ _MARKS = (
     (codecs.BOM_UTF16_LE, "utf-16-le"),
     (codecs.BOM_UTF16_BE, "utf-16-be"),
 )
+# How files begin that are no text, or text that only a word processor reads.
+_NO_TEXT = (
+    (b"PK\x03\x04", N_("a document of a word processor or spreadsheet, or a zip file")),
+    (b"\xd0\xcf\x11\xe0", N_("a document of a word processor or spreadsheet")),
+    (b"{\\rtf", N_("a document of a word processor")),
+    (b"%PDF", N_("a PDF document")),
+    (b"\x89PNG", N_("a picture")),
+    (b"\xff\xd8\xff", N_("a picture")),
+    (b"GIF8", N_("a picture")),
+)
 CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufffe\uffff]")
+_ENDINGS = {".yaml", ".yml"}
 _ODD_INDENT = re.compile("^[ \t]*[\u00a0\u2007\u2009\u202f\u3000]", re.MULTILINE)
 
 
@@ -39,6 +51,9 @@ def read_source(path: str | Path) -> str:
 
 def decode(data: bytes, name: str) -> str:
     """Bytes as text, by their byte order mark or else as UTF-8; raises ProjectError."""
+    for start, came in _NO_TEXT:
+        if data.startswith(start):
+            raise ProjectError((_no_text(name, _(came)),))
     mark, encoding = next((pair for pair in _MARKS if data.startswith(pair[0])), (b"", "utf-8"))
     data = data.removeprefix(mark)
     try:
@@ -99,17 +114,24 @@ def _unread(path: str | Path, error: OSError | ValueError) -> Fault:
 
 
 def _near_files(path: Path) -> list[str]:
+    """The project file beside it whose name, without its ending, is most like this one's."""
     try:
-        names = [other.name for other in path.parent.iterdir() if other.suffix.lower() in {".yaml", ".yml"}]
+        beside = sorted(path.parent.iterdir())
     except OSError:
         return []
-    return [str(path.with_name(name)) for name in get_close_matches(path.name, sorted(names), n=1)]
+    stems = {as_typed(other.stem): other for other in beside if other.suffix.lower() in _ENDINGS}
+    near = nearest(as_typed(path.stem), stems)
+    return [str(path.with_name(stems[near].name))] if near else []
 
 
 def _not_a_file(name: str, folder: bool) -> Fault:
     if folder:
         return _whole_file(name, _("a folder"), _("give the path of the file in it, such as lights.yaml"))
     return _whole_file(name, _("something that is no ordinary file"), _("save the text in a file first"))
+
+
+def _no_text(name: str, came: str) -> Fault:
+    return _whole_file(name, came, _("open it, copy its text, and save that as plain text (UTF-8)"))
 
 
 def _too_large(name: str) -> Fault:
@@ -119,7 +141,7 @@ def _too_large(name: str) -> Fault:
 
 def empty_file(name: str) -> Fault:
     """The fault of a file with nothing in it."""
-    mend = _("write at least title, place, strings, supply and runs")
+    mend = _("write at least title, place, strings and supply; sample_project/every-key.yaml has all keys")
     return _whole_file(name, _("an empty file"), mend)
 
 

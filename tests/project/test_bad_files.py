@@ -25,8 +25,7 @@ def whole_file(name: str, came: str, mend: str) -> str:
         f"{name}\n"
         f"  came:     {came}\n"
         "  expected: a project file, which is a text file in YAML\n"
-        f"  mend:     {mend}\n"
-        "1 error in the project file"
+        f"  mend:     {mend}"
     )
 
 
@@ -87,7 +86,7 @@ def test_a_name_with_a_nul_in_it() -> None:
 @pytest.mark.parametrize("content", ["", "\n\n", "  \n", "# only a note\n", "---\n", "~\n"])
 def test_an_empty_file(folder: Path, content: str) -> None:
     (folder / "lights.yaml").write_text(content)
-    mend = "write at least title, place, strings, supply and runs"
+    mend = "write at least title, place, strings and supply; sample_project/every-key.yaml has all keys"
     assert message("lights.yaml") == whole_file("lights.yaml", "an empty file", mend)
 
 
@@ -140,10 +139,35 @@ def test_utf_16_cut_in_the_middle_of_a_character(folder: Path) -> None:
     assert message("lights.yaml") == encoding_message("1:9", came)
 
 
-def test_a_picture_given_by_mistake(folder: Path) -> None:
-    (folder / "lights.yaml").write_bytes(b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR")
-    came = "the byte 0x89, which is not UTF-8 text"
-    assert message("lights.yaml") == encoding_message("1:1", came)
+@pytest.mark.parametrize(
+    ("content", "came"),
+    [
+        # How these files begin, from memory: zip's local file header, the compound file of older office
+        # programs, RTF, PDF, PNG, JPEG.
+        (b"PK\x03\x04\x14\0\x80", "a document of a word processor or spreadsheet, or a zip file"),
+        (b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", "a document of a word processor or spreadsheet"),
+        (b"{\\rtf1\\ansi title: x}", "a document of a word processor"),
+        (b"%PDF-1.7\n", "a PDF document"),
+        (b"\x89PNG\r\n\x1a\n\0\0\0\rIHDR", "a picture"),
+        (b"\xff\xd8\xff\xe0", "a picture"),
+    ],
+)
+def test_a_file_that_is_no_text_is_called_what_it_is(folder: Path, content: bytes, came: str) -> None:
+    (folder / "lights.yaml").write_bytes(content)
+    mend = "open it, copy its text, and save that as plain text (UTF-8)"
+    assert message("lights.yaml") == whole_file("lights.yaml", came, mend)
+
+
+def test_of_two_names_with_one_ending_an_unlike_one_is_not_suggested(folder: Path) -> None:
+    (folder / "orchard.yaml").write_text(SMALL)
+    mend = "check the name and the folder"
+    assert message("terrace.yaml") == whole_file("terrace.yaml", "no such file", mend)
+
+
+def test_a_fault_inside_the_file_is_counted_and_one_of_the_whole_file_is_not(folder: Path) -> None:
+    (folder / "lights.yaml").write_text(SMALL + "glitter: x\n")
+    assert message("lights.yaml").endswith("\n1 error in the project file")
+    assert "error" not in message("nowhere.yaml")
 
 
 def test_of_very_many_faults_the_first_hundred_are_shown(folder: Path) -> None:

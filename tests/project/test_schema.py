@@ -2,32 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 import pytest
 
 from guidegen.project.fields import full_type, inner_type, model_of, reader_of
 from guidegen.project.model import Model
-from guidegen.project.quantities import GaugeReader, Quantity
+from guidegen.project.quantities import KINDS, GaugeReader, Quantity
 from guidegen.project.schema import Project
-
-# How a description names the unit of each kind of value.
-UNIT_WORDS = {
-    "area": "m2",
-    "current": "A",
-    "force": "N",
-    "length": "m",
-    "mass": "kg",
-    "mass per length": "kg/m",
-    "power": "W",
-    "ratio": "",  # has none
-    "resistance": "ohm",
-    "resistance per length": "ohm/m",
-    "speed": "m/s",
-    "temperature": "degC",
-    "time": "h",
-    "voltage": "V",
-}
 
 
 def fields(model: type[Model], path: str = "") -> Iterator[tuple[str, type[Model], str]]:
@@ -49,15 +32,20 @@ def test_every_key_is_described(path: str) -> None:
 
 
 @pytest.mark.parametrize("path", FIELDS)
-def test_every_value_with_a_unit_tells_it(path: str) -> None:
+def test_every_value_with_a_unit_tells_the_units_a_person_may_write(path: str) -> None:
     model, name = FIELDS[path]
-    field = model.model_fields[name]
-    reader = reader_of(full_type(field))
-    words = (field.description or "").replace(",", " ").replace(";", " ").split()
-    if isinstance(reader, Quantity) and UNIT_WORDS[reader.dimension]:
-        assert UNIT_WORDS[reader.dimension] in words
+    reader = reader_of(full_type(model.model_fields[name]))
+    if isinstance(reader, Quantity):
+        kind = KINDS[reader.dimension]
+        assert reader.expected().endswith((*kind.units.split(", "), "; or none", " kg"))
     if isinstance(reader, GaugeReader):
-        assert "AWG" in words
+        assert "28 AWG" in reader.expected()
+
+
+@pytest.mark.parametrize("path", FIELDS)
+def test_a_description_is_in_words_and_not_in_units(path: str) -> None:
+    model, name = FIELDS[path]
+    assert not re.search(r", (V|A|m|m2|ohm|W|ratio)(;|$)", model.model_fields[name].description or "")
 
 
 def test_models_cannot_be_changed() -> None:
