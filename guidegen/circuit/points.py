@@ -41,14 +41,31 @@ def test_points(arrangement: Arrangement) -> tuple[TestPoint, ...]:
         if run.resistor.fitted:
             places.append(("resistor volts", index, None))
         places.append(("after resistor", index, None))
-        places.extend(("bulb", index, bulb) for bulb in telling_bulbs(run))
+        places.extend(("bulb", index, bulb) for bulb in bare_bulbs(run))
     return tuple(TestPoint(number, *place) for number, place in enumerate(places, start=1))
 
 
 test_points.__test__ = False  # type: ignore[attr-defined]
 
 
+def bare_bulbs(run: RunPlan) -> tuple[int, ...]:
+    """Numbers of the bulbs right beside which both poles come out as bare metal, so that a meter can tell.
+
+    That is where wires are joined or end cut: the fed bulb in the middle, the
+    join nearest to the middle, the last bulb, and bulb 1 where its lead-in
+    feeds nothing.  A bulb within its cable shows no metal, nor does an end
+    that its maker closed.
+    """
+    middle = -(-run.bulbs // 2)
+    found = {min(run.joins, key=lambda bulb: abs(bulb - middle))} if run.joins else set()
+    if run.feed == "middle":
+        found |= {1, run.fed_bulb}
+    if run.feed in ("both ends", "opposite ends") or run.pieces[-1].cut_behind:
+        found.add(run.bulbs)
+    return tuple(sorted(found))
+
+
 def telling_bulbs(run: RunPlan) -> tuple[int, ...]:
-    """Numbers of the bulbs that tell most: the first, the middle one and the last."""
+    """Numbers of the bulbs that tell most of the run's light: the first, the middle one and the last."""
     middle = -(-run.bulbs // 2)
     return tuple(sorted({1, middle, run.bulbs}))

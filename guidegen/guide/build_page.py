@@ -29,7 +29,12 @@ def build_page(
             _("Do the steps in their order. Each ends with a check; go on only when it fits."),
             _("T1, T2, … are the test points of “Wiring”. Red meter lead first, black lead second."),
             _("“OL” (or a lone “1”) on the meter means that nothing connects the two leads."),
+            _(
+                "Volts and ohms: black lead in COM, red one in VΩ. From few ohms take off what the "
+                "leads alone show."
+            ),
             _("Work with the supply unplugged, unless a step says “plug in”."),
+            _("Iron, fresh solder and hot air burn skin at a touch."),
         ),
         groups=tuple(
             StepGroup(group.anchor, group.title, group.intro, tuple(next(steps) for _draft in group.steps))

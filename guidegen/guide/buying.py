@@ -9,10 +9,11 @@ from guidegen.guide.format import listed, number, quantity
 from guidegen.guide.matter import Matter
 from guidegen.guide.predicted import BenchPower, TestPower
 from guidegen.guide.resistors import marking, resistor_name
+from guidegen.guide.steps.supply_end import box_name
 from guidegen.guide.wires import cable_name
 from guidegen.locale import _, ngettext
 from guidegen.parts.bill import Bill, ResistorLine, SleeveLine, bill, rating_for_power_w
-from guidegen.parts.joints import joints
+from guidegen.parts.joints import supply_cables
 
 
 def parts_to_buy(matter: Matter) -> tuple[PartLine, ...]:
@@ -24,7 +25,7 @@ def parts_to_buy(matter: Matter) -> tuple[PartLine, ...]:
         *_strings(matter, needed),
         *_resistors(matter, needed),
         *_test_resistors(matter),
-        *_wires(needed),
+        *_wires(matter, needed),
         *_sleeves(matter, needed),
         *_small(matter, needed),
     )
@@ -34,6 +35,7 @@ def _supply(matter: Matter) -> PartLine:
     supply = matter.project.supply
     marks = [
         _("double square"),
+        _("SELV, LPS, ES1 or the sign of a safety transformer (IEC 61558-2-6)"),
         _("approval mark"),
         _("output about {volts} DC").format(volts=quantity(supply.voltage, "V")),
     ]
@@ -53,50 +55,99 @@ def _supply(matter: Matter) -> PartLine:
     )
 
 
+#: Currents that connectors and sockets are sold for, ampere; own assumption.
+_CONNECTORS_A = (3.0, 5.0, 10.0, 16.0, 32.0)
+
+
+def lasting_rating(matter: Matter) -> str:
+    """What socket and connectors must bear: the upper volts, and the current that a fault may hold."""
+    lasting_a = matter.solved.protection.must_open_a
+    rating_a = next((each for each in _CONNECTORS_A if each >= lasting_a), lasting_a)
+    return _("{volts}, {amperes} or more").format(
+        volts=quantity(matter.arrangement.supply.upper_v, "V"), amperes=quantity(rating_a, "A")
+    )
+
+
 def _supply_end(matter: Matter) -> Iterator[PartLine]:
-    fuse, supply = matter.arrangement.fuse, matter.arrangement.supply
-    volts, amperes = quantity(supply.upper_v, "V"), quantity(fuse.rating_a or 0.0, "A")
+    rating = lasting_rating(matter)
     yield PartLine(
         "1",
         _("Socket that fits the supply's plug, with screw terminals"),
-        _("at least {volts}, {amperes}").format(volts=volts, amperes=amperes),
+        rating,
         _("The supply keeps its own plug, so its cord is never cut."),
     )
-    standard = "IEC 60127-2" if fuse.standard == "IEC" else "UL 248-14"
+    yield from _fuse(matter)
+    resistors = sum(run.resistor.fitted for run in matter.runs)
+    ceramic = _("ceramic, to be screwed down") if resistors else _("to be screwed down")
+    ways = 1 + sum(supply_cables(run) for run in matter.runs)
+    yield PartLine(
+        "2",
+        _("Common connector, + and −"),
+        _("{ways} wires or more, {rating}, {ceramic}").format(ways=ways, rating=rating, ceramic=ceramic),
+        _("All runs branch here; each can be taken off for a test."),
+    )
+    if resistors:
+        yield PartLine(
+            str(resistors),
+            _("Two-wire connector, ceramic"),
+            _("{rating}, to be screwed down").format(rating=rating),
+            _("It joins a resistor's free leg to its run; a hot leg softens plastic."),
+        )
+    yield from _lead_parts(matter, rating)
+    yield from _boxes(matter, resistors > 0)
+
+
+def _fuse(matter: Matter) -> Iterator[PartLine]:
+    """The fuse as it is ordered, and its holder."""
+    fuse, worst_a = matter.arrangement.fuse, matter.solved.margins.supply_a
+    amperes, iec = quantity(fuse.rating_a or 0.0, "A"), fuse.standard == "IEC"
+    size = _("5 × 20 mm, F (quick), IEC 60127-2") if iec else _("6.3 × 32 mm, fast, UL 248-14")
     yield PartLine(
         _("1 and 2 spare"),
         _("Fuse"),
-        _("{amperes}, {standard}").format(amperes=amperes, standard=standard),
-        _("The worst running current, {worst}, is at most 80 % of it.").format(
-            worst=quantity(matter.solved.margins.supply_a, "A")
-        )
-        if matter.solved.margins.supply_a <= 0.8 * (fuse.rating_a or 0.0)
+        _("{amperes}, {size}, 32 V or more").format(amperes=amperes, size=size),
+        _("The worst running current, {worst}, is at most 80 % of it.").format(worst=quantity(worst_a, "A"))
+        if worst_a <= 0.8 * (fuse.rating_a or 0.0)
         else _("As the project file says."),
-        marking=_("the rating stands on its cap"),
+        marking=_("on its cap: {mark}, often 250 V").format(mark=f"F {amperes}" if iec else amperes),
     )
     yield PartLine(
         "1",
-        _("Fuse holder for cable, closed all round"),
-        _("for that fuse"),
+        _("Fuse holder for cable, closed all round, with its two wires"),
+        _("for {size}, 32 V or more").format(size=_("5 × 20 mm") if iec else _("6.3 × 32 mm")),
         _("It keeps live metal covered."),
     )
-    ways = 1 + len(matter.runs)
+
+
+def _lead_parts(matter: Matter, rating: str) -> Iterator[PartLine]:
+    """What joins the fuse holder and the socket to the connectors."""
+    if matter.arrangement.supply.lead is not None:
+        yield PartLine(
+            "1", _("Two-wire connector"), rating, _("It joins the fuse holder to the shared lead.")
+        )
+        return
     yield PartLine(
-        "2",
-        _("Common connector, screw or lever, + and −"),
-        _("{ways} wires or more, {amperes}").format(ways=ways, amperes=amperes),
-        _("All runs branch here; each can be taken off for a test."),
+        "1", _("Short wire, 20 cm"), _("stranded copper, 0.5 mm²"), _("From socket − to the − connector.")
     )
-    resistors = sum(run.resistor.fitted for run in matter.runs)
+
+
+def _boxes(matter: Matter, resistors: bool) -> Iterator[PartLine]:
+    name = box_name(matter)
     if resistors:
         yield PartLine(
-            str(resistors), _("Two-wire connector"), amperes, _("It joins a resistor's free leg to its run.")
+            "1",
+            name[:1].upper() + name[1:],
+            _("metal or ceramic, with a lid; 20 mm of air round every resistor"),
+            _("Resistors lose their heat to the air around them."),
         )
+    else:
+        yield PartLine("1", name[:1].upper() + name[1:], _("with a lid"), _("It keeps live metal covered."))
+    if matter.project.supply.stands == "outdoors":
         yield PartLine(
             "1",
-            _("Ventilated box for the resistors, metal or ceramic inside"),
-            _("20 mm of air round every resistor"),
-            _("Resistors lose their heat to the air around them."),
+            _("Enclosure for plug, socket, fuse holder and box"),
+            _("IPX4 or better, cables enter from below; large, as the resistors warm it"),
+            _("No rain may reach the supply end."),
         )
 
 
@@ -137,11 +188,11 @@ def _rating_why(matter: Matter, line: ResistorLine) -> str:
     ).format(running=quantity(running, "W"), worst=quantity(worst, "W"), shorted=quantity(shorted, "W"))
     if all(guard.sure_after_resistor[index] for index in line.runs):
         return text
-    return _("{text} The fuse may not open on that short, so the rating has to bear it.").format(text=text)
+    return _("{text} That short may last, so the rating has to bear it.").format(text=text)
 
 
 def _test_resistors(matter: Matter) -> Iterator[PartLine]:
-    """Test resistors by their ohms, each rated for the whole supply across it."""
+    """Test resistors by their ohms, each rated for what flows while everything behind it is shorted."""
     powers: list[TestPower | BenchPower] = [*matter.first_powers, *matter.bench_powers.values()]
     watts: dict[float, float] = {}
     for power in powers:
@@ -154,25 +205,34 @@ def _test_resistors(matter: Matter) -> Iterator[PartLine]:
             rating=_("{ohm} ±5 %, {watts} or more").format(
                 ohm=quantity(ohm, "Ω"), watts=quantity(rating_w, "W")
             ),
-            why=_(
-                "For the bench and the first power: with the whole supply across it, it takes {watts}."
-            ).format(watts=quantity(shorted_w, "W")),
+            why=_("For tests. It takes {watts} for as long as what it feeds is shorted.").format(
+                watts=quantity(shorted_w, "W")
+            ),
             marking=marking(ohm, 0.05, rating_w),
         )
 
 
-def _wires(needed: Bill) -> Iterator[PartLine]:
+def _wires(matter: Matter, needed: Bill) -> Iterator[PartLine]:
+    rating = (
+        _("stranded copper; sheath of rubber or polyurethane, marked for outdoors and sunlight")
+        if matter.outdoors
+        else _("stranded copper, insulated")
+    )
     for line in needed.wires:
         yield PartLine(
             quantity=quantity(line.buy_m, "m"),
             name=cable_name(line.cores, line.conductor),
-            rating=_("stranded copper, insulated for the place where it hangs"),
+            rating=rating,
             why=_("{cut} by the cut list, and 10 % more.").format(cut=quantity(line.cut_m, "m")),
         )
 
 
+#: Widths before and after shrinking, mm, over a conductor and over cables; common practice, no source.
+_SLEEVE_MM = {"inner": ("4.8", "1.6"), "cap": ("4.8", "1.6"), "outer": ("12", "3")}
+
+
 def _sleeves(matter: Matter, needed: Bill) -> Iterator[PartLine]:
-    lined = _("adhesive-lined, shrinks 3:1") if matter.outdoors else _("shrinks 2:1 or more")
+    lined = _("adhesive-lined, ") if matter.outdoors else ""
     names = {
         "inner": (_("Inner sleeve, over one conductor's joint"), _("One for every single joint.")),
         "cap": (_("Cap sleeve, over one conductor's end"), _("Live ends are capped each by itself.")),
@@ -180,11 +240,21 @@ def _sleeves(matter: Matter, needed: Bill) -> Iterator[PartLine]:
     }
     for line in needed.sleeves:
         name, why = names[line.use]
+        wide, tight = _SLEEVE_MM[line.use]
         yield PartLine(
             quantity=_sleeve_quantity(line),
             name=name,
-            rating=_("{lined}; wide enough to slide over, tight when shrunk").format(lined=lined),
+            rating=_("{lined}{wide} mm wide, {tight} mm shrunk; try it on your thickest and thinnest").format(
+                lined=lined, wide=wide, tight=tight
+            ),
             why=why,
+        )
+    if matter.outdoors and needed.forks:
+        yield PartLine(
+            str(needed.forks),
+            _("Strip of hot-melt adhesive, 3 cm"),
+            "",
+            _("It seals a sleeve's end that two cables leave."),
         )
 
 
@@ -193,21 +263,20 @@ def _sleeve_quantity(line: SleeveLine) -> str:
 
 
 def _small(matter: Matter, needed: Bill) -> Iterator[PartLine]:
-    ties = 2 * len(joints(matter.arrangement)) + 2
     yield PartLine(
-        number(ties),
+        number(needed.ties),
         _("Cable tie"),
         _("narrow, for outdoors") if matter.outdoors else _("narrow"),
-        _("Two at every joint take the pull off it."),
+        _("Two at every soldered place, one at every cable into box or socket."),
     )
     yield PartLine(
-        str(needed.labels), _("Label, waterproof"), "", _("Volts, polarity and fuse on every lead.")
+        str(needed.labels), _("Label, waterproof"), "", _("On plug, socket, and both ends of every wire.")
     )
     hooks = sum(run.bulbs for run in matter.runs)
     yield PartLine(
         _("as you need"),
         _("Hooks for the cable"),
-        _("round, without sharp edges"),
+        _("round, without sharp edges, one a metre at least"),
         _("They hold the cable, never a bulb. There are {bulbs} to hang.").format(
             bulbs=ngettext("{count} bulb", "{count} bulbs", hooks).format(count=hooks)
         ),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -13,6 +13,28 @@ from guidegen.circuit.solution import Solution
 from guidegen.guide.predicted import BenchPower, TestPower, bench_power, first_power
 from guidegen.project.schema import LightString, Project
 from guidegen.study import Solved, Study
+
+
+@dataclass(frozen=True)
+class Bared:
+    """A bulb of a bought string, by the string's number and the bulb's as bought; `closed`: a maker's end."""
+
+    string_number: int
+    bulb: int
+    closed: bool
+
+
+def _opened(run: RunPlan) -> Iterator[Bared]:
+    """Bulbs behind which a run's strings are opened: cut ends, joins, far joints, the tap."""
+    begin = 0
+    for place, piece in enumerate(run.pieces):
+        last = place == len(run.pieces) - 1
+        if piece.cut_behind or not last or run.feed in ("both ends", "opposite ends"):
+            yield Bared(piece.string_number, piece.last, not piece.cut_behind)
+        if run.feed == "middle" and begin < run.fed_bulb <= begin + piece.bulbs:
+            bulb = piece.first + run.fed_bulb - begin - 1
+            yield Bared(piece.string_number, bulb, bulb == piece.string_bulbs)
+        begin += piece.bulbs
 
 
 @dataclass(frozen=True, eq=False)
@@ -68,7 +90,14 @@ class Matter:
         index = self.first_run_of(name)
         solved = self.solution.runs[index]
         led = self.runs[index].led
-        return bench_power(self.arrangement, kind, led, solved.mean_led_a, solved.after_resistor_v)
+        bared = self.bared(name)
+        bulb = None if bared is None else bared.bulb
+        return bench_power(self.arrangement, kind, led, solved.mean_led_a, solved.after_resistor_v, bulb)
+
+    def bared(self, name: str) -> Bared | None:
+        """The first place where a string of a kind is cut, joined or tapped later; None if it stays whole."""
+        runs = [run for run in self.runs if run.string == name]
+        return next((place for run in runs for place in _opened(run)), None)
 
     def first_run_of(self, name: str) -> int:
         """Index of the first run that uses a kind of string."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from guidegen.circuit.arrangement import RunPlan
 from guidegen.circuit.points import TestPoint
 from guidegen.guide.matter import Matter
 from guidegen.locale import _
@@ -21,7 +22,19 @@ def place(matter: Matter, point: TestPoint) -> str:
                 resistor=resistor_reference(point.run)
             )
         return _("Where the run begins, + common connector to − common connector")
-    return _("At bulb {bulb}, plus to minus").format(bulb=point.bulb)
+    bulb = point.bulb or 1
+    if run.feed == "middle" and bulb == 1 < run.fed_bulb:
+        return _("In front of bulb 1, on the open ends, plus to minus")
+    return _("Right behind bulb {bulb}, on the bare {metal}, plus to minus").format(
+        bulb=bulb, metal=_metal(run, bulb)
+    )
+
+
+def _metal(run: RunPlan, bulb: int) -> str:
+    """What is bare behind a bulb."""
+    if bulb != run.bulbs or run.feed == "both ends" or (run.feed == "middle" and bulb == run.fed_bulb):
+        return _("joint")
+    return _("joint and the open end") if run.feed == "opposite ends" else _("ends")
 
 
 def short_place(matter: Matter, point: TestPoint) -> str:

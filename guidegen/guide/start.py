@@ -9,10 +9,11 @@ from guidegen.guide.blocks import Fact
 from guidegen.guide.format import listed, percent, quantity
 from guidegen.guide.matter import Matter
 from guidegen.guide.pages import BuildPage, StartPage
+from guidegen.guide.steps.pieces import dark_gap_m
 from guidegen.guide.words import bulbs_text, feed_text
 from guidegen.locale import _, ngettext
 from guidegen.parts.bill import bill
-from guidegen.parts.joints import dead_ends, joints
+from guidegen.parts.joints import dead_ends
 from guidegen.safety.findings import Finding
 from guidegen.safety.judge import RULE_BY_ID
 from guidegen.safety.words import text
@@ -31,9 +32,9 @@ def start_page(matter: Matter, build: BuildPage) -> StartPage:
     return StartPage(
         what=_what(matter),
         facts=_facts(matter, build),
-        verdict=_("As planned, it meets its goals.")
+        verdict=_("At nominal values it meets its goals.")
         if good
-        else _("As planned, it misses some of its goals."),
+        else _("At nominal values it misses some of its goals."),
         verdict_good=good,
         findings=_findings(matter),
         picture="light",
@@ -78,7 +79,21 @@ def _what(matter: Matter) -> tuple[str, ...]:
             )
             for run in matter.runs
         ),
+        *_gaps(matter),
         _("A run is a stretch of bulbs behind one resistor, which sets how much current they get."),
+    )
+
+
+def _gaps(matter: Matter) -> tuple[str, ...]:
+    """Where a joined string's tail makes a gap in the row."""
+    return tuple(
+        _(
+            "{run}: the wire between bulbs {bulb} and {next} is {gap}; hang it folded if the row is "
+            "to be even."
+        ).format(run=run.name, bulb=bulb, next=bulb + 1, gap=quantity(dark_gap_m(run, bulb), "m"))
+        for run in matter.runs
+        for bulb in run.joins
+        if dark_gap_m(run, bulb)
     )
 
 
@@ -91,7 +106,7 @@ def _facts(matter: Matter, build: BuildPage) -> tuple[Fact, ...]:
             _("{volts} DC, {amperes}").format(
                 volts=quantity(supply.voltage_v, "V"), amperes=quantity(supply.rated_a, "A")
             ),
-            _("closed and approved; it stands {where}").format(where=_(matter.project.supply.stands)),
+            _("must be closed and approved; it stands {where}").format(where=_(matter.project.supply.stands)),
         ),
         Fact(
             _("Draws"),
@@ -107,11 +122,23 @@ def _facts(matter: Matter, build: BuildPage) -> tuple[Fact, ...]:
         Fact(
             _("Evenness"),
             percent(solution.evenness),
-            _("dimmest over brightest bulb; to the eye about {seen}, an estimate; goal {goal}").format(
-                seen=percent(seen_evenness(solution.evenness)), goal=percent(matter.project.goals.evenness)
+            _(
+                "dimmest over brightest bulb, nominal; worst case {worst}; to the eye about {seen}, an "
+                "estimate; goal {goal}"
+            ).format(
+                worst=percent(min(run.last_light_low for run in matter.solved.margins.runs)),
+                seen=percent(seen_evenness(solution.evenness)),
+                goal=percent(matter.project.goals.evenness),
             ),
         ),
-        Fact(_("Place"), _(matter.project.place.exposure)),
+        Fact(
+            _("Place"),
+            _(matter.project.place.exposure),
+            _(
+                "portable decoration, taken down again; fixed lighting needs at least 1.5 mm², 4 mm² where "
+                "it hangs freely (IEC 60364-7-715, from memory), which this is not"
+            ),
+        ),
         Fact(_("Time"), _time(matter, build), _("an estimate; one hour of it is watching")),
         Fact(_("Difficulty"), *_difficulty(matter)),
         Fact(_("Cost"), _("not worked out"), _("the project file states no prices")),
@@ -129,13 +156,13 @@ def _strings(matter: Matter) -> str:
 
 def _time(matter: Matter, build: BuildPage) -> str:
     steps = sum(len(group.steps) for group in build.groups)
-    minutes = steps * _STEP_MIN + len(joints(matter.arrangement)) * _JOINT_MIN + 60
+    minutes = steps * _STEP_MIN + bill(matter.arrangement).soldered * _JOINT_MIN + 60
     hours = _HALF_HOUR_MIN * math.ceil(minutes / _HALF_HOUR_MIN) / 60
     return _("about {hours}").format(hours=quantity(hours, _("hours")))
 
 
 def _difficulty(matter: Matter) -> tuple[str, str]:
-    places = len(joints(matter.arrangement))
+    places = bill(matter.arrangement).soldered
     ends = len(dead_ends(matter.arrangement))
     soldered = ngettext("{count} soldered place", "{count} soldered places", places).format(count=places)
     note = _("{soldered}, {ends} live ends to close; you need a meter and a soldering iron").format(

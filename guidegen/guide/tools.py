@@ -47,10 +47,12 @@ def tool_name(tool: Tool) -> str:
 def tool_rating(tool: Tool) -> str:
     """What a tool has to be able to do, or empty."""
     return {
-        Tool.METER: _("DC volts, ohms, diode test and DC amperes; leads with sound insulation"),
+        Tool.METER: _("DC volts, ohms to 2 MΩ, beeper, DC amperes; leads with sound insulation"),
         Tool.CLIP_LEADS: _("four, with insulated clips"),
         Tool.IRON: _("temperature-controlled if you have it; electronics solder with flux core"),
-        Tool.THERMOMETER: _("infrared or with a probe, to 200 °C at least"),
+        Tool.THERMOMETER: _(
+            "with a probe, to 200 °C at least; an infrared spot wider than the resistor reads low"
+        ),
         Tool.STRIPPER: _("for thin stranded wire"),
         Tool.LADDER: _("on firm ground, with someone to hold it"),
     }.get(tool, "")

@@ -31,8 +31,12 @@ def _how_to_read(matter: Matter) -> tuple[str, ...]:
             "Plus leaves the supply, goes through the fuse {fuse}, and branches to every run; minus comes "
             "back."
         ).format(fuse=FUSE),
-        _("A run is a stretch of bulbs behind one resistor (R). Its bulbs are numbered from 1."),
-        _("T1, T2, … are test points: put both leads of the meter there, red on +."),
+        _(
+            "A run is a stretch of bulbs behind one resistor (R). Its bulbs are numbered from 1. S1, "
+            "S2, … are "
+            "the strings' own cables."
+        ),
+        _("T1, T2, … are test points, where metal is bare until the readings are taken: red lead on +."),
         _("Few bulbs are drawn; dots stand for those between."),
     ]
     if any(run.feed == "opposite ends" for run in matter.runs):

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from guidegen.calc.resistor import pick_rating_w
 from guidegen.circuit.arrangement import Arrangement, Conductor, Resistor
 from guidegen.parts.cuts import wire_cuts
-from guidegen.parts.joints import dead_ends, joints
+from guidegen.parts.joints import Cover, covers, entries
 from guidegen.tables.preferred import RESISTOR_RATINGS_W
 
 #: Wire bought over wire cut; common practice, no source.
@@ -17,7 +17,9 @@ SPARE = 0.10
 WIRE_STEP_M = 0.5
 #: Length of the sleeve over one conductor's joint, over a whole joint, and over a capped end, metre; common
 #: practice, no source.
-INNER_SLEEVE_M, OUTER_SLEEVE_M, CAP_SLEEVE_M = 0.03, 0.08, 0.03
+INNER_SLEEVE_M, OUTER_SLEEVE_M, CAP_SLEEVE_M = 0.03, 0.12, 0.03
+#: Ties that hold the cables beside a soldered place together.
+TIES_A_PLACE = 2
 
 
 @dataclass(frozen=True)
@@ -58,23 +60,37 @@ class SleeveLine:
 
 @dataclass(frozen=True)
 class Bill:
-    """Everything the arrangement itself asks for."""
+    """Everything the arrangement itself asks for.
+
+    `soldered`: places where cables are soldered, each under one outer sleeve;
+    `forks`: those where two cables leave one end of it; `ties`: two a
+    soldered place and one a cable that goes into box or socket; `labels`:
+    plug, socket, and both ends of every wire.
+    """
 
     strings: tuple[StringLine, ...]
     resistors: tuple[ResistorLine, ...]
     wires: tuple[WireLine, ...]
     sleeves: tuple[SleeveLine, ...]
+    soldered: int
+    forks: int
+    ties: int
     labels: int
 
 
 def bill(arrangement: Arrangement) -> Bill:
     """Bill of an arrangement."""
+    places = covers(arrangement)
+    soldered = sum(bool(place.joints) for place in places)
     return Bill(
         strings=_strings(arrangement),
         resistors=_resistors(arrangement),
         wires=_wires(arrangement),
-        sleeves=_sleeves(arrangement),
-        labels=1 + len(wire_cuts(arrangement)),
+        sleeves=_sleeves(places),
+        soldered=soldered,
+        forks=sum(place.forked for place in places),
+        ties=TIES_A_PLACE * soldered + entries(arrangement),
+        labels=2 + 2 * len(wire_cuts(arrangement)),
     )
 
 
@@ -118,15 +134,10 @@ def _to_buy_m(cut_m: float) -> float:
     return WIRE_STEP_M * math.ceil(round(cut_m * (1 + SPARE) / WIRE_STEP_M, 9))
 
 
-def _sleeves(arrangement: Arrangement) -> tuple[SleeveLine, ...]:
-    places = joints(arrangement)
-    fed = {place.run for place in places if place.place == "feed"}
-    # Where a feeder meets string and extra wire, one outer sleeve covers both joints.
-    covers = [place for place in places if place.place != "extension" or place.run not in fed]
-    open_ends = [end for end in dead_ends(arrangement) if not end.made]
+def _sleeves(places: tuple[Cover, ...]) -> tuple[SleeveLine, ...]:
     lines = (
-        SleeveLine("inner", sum(len(place.poles) for place in places), INNER_SLEEVE_M),
-        SleeveLine("cap", sum(len(end.poles) for end in open_ends), CAP_SLEEVE_M),
-        SleeveLine("outer", len(covers) + len(open_ends), OUTER_SLEEVE_M),
+        SleeveLine("inner", sum(place.soldered_poles for place in places), INNER_SLEEVE_M),
+        SleeveLine("cap", sum(place.capped_poles for place in places), CAP_SLEEVE_M),
+        SleeveLine("outer", len(places), OUTER_SLEEVE_M),
     )
     return tuple(line for line in lines if line.count)

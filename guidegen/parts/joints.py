@@ -1,7 +1,7 @@
 """Where wires are joined and where live ends stay open, from the arrangement alone.
 
 Everything on the strings' side of the feeder is soldered; the supply end is
-made with terminals.
+made with terminals, and a run without a feeder goes straight into them.
 """
 
 from __future__ import annotations
@@ -47,14 +47,40 @@ class DeadEnd:
     made: bool = False
 
 
+@dataclass(frozen=True)
+class Cover:
+    """What lies under one outer sleeve: joints, and live ends beside them.
+
+    `forked`: two cables leave the same end of the sleeve.
+    """
+
+    joints: tuple[Joint, ...]
+    ends: tuple[DeadEnd, ...] = ()
+    forked: bool = False
+
+    @property
+    def soldered_poles(self) -> int:
+        """Soldered joints of one conductor each."""
+        return sum(len(joint.poles) for joint in self.joints)
+
+    @property
+    def capped_poles(self) -> int:
+        """Conductors that end here and are capped."""
+        return sum(len(end.poles) for end in self.ends)
+
+
 def joints(arrangement: Arrangement) -> tuple[Joint, ...]:
-    """Every soldered place, run by run, from the supply outwards."""
+    """Every soldered joint, run by run, from the supply outwards."""
     return tuple(joint for index, run in enumerate(arrangement.runs) for joint in run_joints(run, index))
 
 
 def run_joints(run: RunPlan, index: int) -> tuple[Joint, ...]:
-    """Soldered places of one run: the feed, the joins behind bulbs, the far end."""
-    between = [Joint(index, "join", BOTH, bulb) for bulb in run.joins]
+    """Soldered joints of one run: the feed, the joins behind bulbs, the far end.
+
+    Where the bulb fed in the middle ends a piece, all wires meet in one joint.
+    """
+    tapped = run.fed_bulb if run.feed == "middle" else None
+    between = [Joint(index, "join", BOTH, bulb) for bulb in run.joins if bulb != tapped]
     return (*_near(run, index), *between, *_far(run, index))
 
 
@@ -75,14 +101,65 @@ def run_dead_ends(run: RunPlan, index: int) -> tuple[DeadEnd, ...]:
     return tuple(ends)
 
 
+def covers(arrangement: Arrangement) -> tuple[Cover, ...]:
+    """Every outer sleeve, run by run."""
+    return tuple(cover for index, run in enumerate(arrangement.runs) for cover in run_covers(run, index))
+
+
+def run_covers(run: RunPlan, index: int) -> tuple[Cover, ...]:
+    """Outer sleeves of one run: joints at one place share one, with the live end that lies there."""
+    found = run_joints(run, index)
+    near = tuple(joint for joint in found if joint.place in ("feed", "extension"))
+    left = [end for end in run_dead_ends(run, index) if not end.made]
+    made = []
+    if near:
+        made.append(Cover(near, _beside(left, "lead-in", "feed", near), run.feed in _FORKED))
+    for joint in found[len(near) :]:
+        ends = _beside(left, "far end", "far end", (joint,))
+        made.append(Cover((joint,), ends, joint.place == "tap" and joint.wires > 2))
+    return (*made, *(Cover((), (end,)) for end in left))
+
+
+_FORKED = ("both ends", "opposite ends")
+
+
+def _beside(
+    left: list[DeadEnd], place: str, joint_place: JointPlace, found: tuple[Joint, ...]
+) -> tuple[DeadEnd, ...]:
+    """Take the live ends that lie beside such a joint out of those left."""
+    if all(joint.place != joint_place for joint in found):
+        return ()
+    beside = tuple(end for end in left if end.place == place)
+    left[:] = [end for end in left if end.place != place]
+    return beside
+
+
+def entries(arrangement: Arrangement) -> int:
+    """Cables that go into the box or the socket, each held by a tie."""
+    lead = 0 if arrangement.supply.lead is None else 2
+    return lead + sum(supply_cables(run) for run in arrangement.runs)
+
+
+def supply_cables(run: RunPlan) -> int:
+    """Cables of a run at the supply end: its feeder, else string and extra wire themselves."""
+    return 2 if run.feeder is None and run.feed in _FORKED else 1
+
+
 def _near(run: RunPlan, index: int) -> list[Joint]:
+    tap = [_tap(run, index)] if run.feed == "middle" else []
+    if run.feeder is None:
+        return tap
     if run.feed == "one end":
         return [Joint(index, "feed", BOTH, 0)]
     if run.feed == "both ends":
         return [Joint(index, "feed", BOTH, 0, wires=3)]
     if run.feed == "opposite ends":
         return [Joint(index, "feed", ("+",), 0), Joint(index, "extension", ("-",), None)]
-    return [Joint(index, "extension", BOTH, None), Joint(index, "tap", BOTH, run.fed_bulb, wires=3)]
+    return [Joint(index, "extension", BOTH, None), *tap]
+
+
+def _tap(run: RunPlan, index: int) -> Joint:
+    return Joint(index, "tap", BOTH, run.fed_bulb, wires=2 if run.fed_bulb == run.bulbs else 3)
 
 
 def _far(run: RunPlan, index: int) -> list[Joint]:
@@ -98,7 +175,7 @@ def _open_poles(run: RunPlan) -> tuple[tuple[Pole, ...], tuple[Pole, ...]]:
     if run.feed == "one end":
         return (), BOTH
     if run.feed == "middle":
-        return BOTH, BOTH
+        return BOTH, () if run.fed_bulb == run.bulbs else BOTH
     if run.feed == "opposite ends":
         return ("-",), ("+",)
     return (), ()

@@ -58,7 +58,7 @@ def test_the_hot_resistor_is_told_where_it_is_mounted(bench: Made) -> None:
 
 
 def test_live_ends_are_told_where_they_are_capped(bench: Made) -> None:
-    assert "dead-ends" in {each.anchor for each in bench.step("cap-tail-run-1").cautions}
+    assert "dead-ends" in {each.anchor for each in bench.step("close-joints").cautions}
 
 
 def test_what_does_not_apply_is_not_told(plain: Made) -> None:

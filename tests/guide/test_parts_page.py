@@ -6,7 +6,7 @@ import re
 
 from guidegen.guide.blocks import PartLine
 from guidegen.parts.bill import bill
-from tests.guide.projects import Made
+from tests.guide.projects import Made, changed, make
 
 
 def line(made: Made, name: str) -> PartLine:
@@ -43,11 +43,73 @@ def test_sleeves_of_the_steps_are_those_of_the_bill(all_guides: tuple[Made, ...]
         assert used == {each.use: each.count for each in bill(made.matter.arrangement).sleeves}
 
 
-def test_every_wire_of_the_cut_list_has_a_label(all_guides: tuple[Made, ...]) -> None:
+def counted(made: Made, pattern: str) -> int:
+    """Sum of the numbers in front of a part over all steps."""
+    found = [re.match(pattern, part) for step in made.steps for part in step.parts]
+    return sum(int(match[1]) for match in found if match)
+
+
+def test_ties_labels_and_strips_of_the_steps_are_those_of_the_bill(all_guides: tuple[Made, ...]) -> None:
     for made in all_guides:
-        page = made.page("parts-and-tools.html")
-        assert len(page.labels) == bill(made.matter.arrangement).labels
-        assert all("DC only · fuse" in label for label in page.labels)
+        needed = bill(made.matter.arrangement)
+        assert counted(made, r"(\d+) cable tie") == needed.ties
+        assert counted(made, r"(\d+) label") == needed.labels
+        strips = needed.forks if made.matter.outdoors else 0
+        assert counted(made, r"(\d+) strips? of hot-melt") == strips
+
+
+def test_soldered_places_of_the_first_page_are_those_that_the_steps_make(
+    all_guides: tuple[Made, ...],
+) -> None:
+    for made in all_guides:
+        steps = [step for step in made.steps if any("inner sleeve" in part for part in step.parts)]
+        facts = {fact.label: fact.note for fact in made.page("index.html").facts}
+        assert facts["Difficulty"].startswith(f"{len(steps)} soldered place")
+        assert len(steps) == bill(made.matter.arrangement).soldered
+
+
+def test_every_wire_has_a_label_at_both_ends_and_so_have_plug_and_socket(
+    all_guides: tuple[Made, ...],
+) -> None:
+    for made in all_guides:
+        labels = made.page("parts-and-tools.html").labels
+        assert 2 * len(labels) == bill(made.matter.arrangement).labels
+
+
+def test_wires_behind_a_resistor_are_never_labelled_with_the_supplys_volts(bench: Made) -> None:
+    labels = bench.page("parts-and-tools.html").labels
+    behind = [label for label in labels if label.startswith(("W", "X"))]
+    assert len(behind) == 4
+    assert all("never straight to the supply" in label and " V " not in label for label in behind)
+    assert all("DC only · fuse" in label for label in labels if label not in behind)
+
+
+def test_socket_and_connectors_bear_what_the_fuse_lets_flow_for_good(all_guides: tuple[Made, ...]) -> None:
+    for made in all_guides:
+        must_open_a = made.matter.solved.protection.must_open_a
+        for name in ("Socket", "Common connector"):
+            rated = re.search(r"([\d.]+)\u00a0A or more", line(made, name).rating)
+            assert rated is not None
+            assert float(rated[1]) >= must_open_a
+
+
+def test_a_fuse_can_be_ordered(bench: Made) -> None:
+    rating = line(bench, "Fuse").rating.replace("\u00a0", " ")
+    assert rating == "1 A, 5 × 20 mm, F (quick), IEC 60127-2, 32 V or more"
+    assert "5 × 20 mm" in line(bench, "Fuse holder").rating
+
+
+def test_a_supply_end_outdoors_gets_an_enclosure(plain: Made) -> None:
+    supply = {"stands": "outdoors", "ip": "IP44"}
+    project = changed(place__exposure="open outdoors")
+    project["supply"].update(supply)
+    assert "IPX4" in line(make(project), "Enclosure").rating
+    assert not any(each.name.startswith("Enclosure") for each in plain.page("parts-and-tools.html").buy)
+
+
+def test_without_a_shared_lead_a_short_wire_joins_minus(plain: Made, bench: Made) -> None:
+    assert line(plain, "Short wire").quantity == "1"
+    assert not any(each.name.startswith("Short wire") for each in bench.page("parts-and-tools.html").buy)
 
 
 def test_the_cut_list_states_its_allowances(bench: Made) -> None:
@@ -72,4 +134,4 @@ def test_a_single_core_is_labelled_with_its_sign(by_feed: dict[str, Made]) -> No
     label = next(
         each for each in by_feed["opposite ends"].page("parts-and-tools.html").labels if "X1" in each
     )
-    assert "carries −" in label and "+" not in label
+    assert "carries −" in label and "+" not in label.replace("R1", "")

@@ -10,7 +10,7 @@ from guidegen.circuit.variants import only_run, with_resistor
 from guidegen.guide.format import metered
 from guidegen.guide.predicted import first_power, resistance
 from guidegen.guide.steps.cold_test import between_ends, minus_way, plus_way
-from tests.guide.projects import Made, changed, fed, make
+from tests.guide.projects import FEEDER, Made, changed, fed, make
 
 
 def test_the_larger_resistor_is_a_preferred_value_three_to_ten_times_the_own(bench: Made) -> None:
@@ -62,11 +62,11 @@ def test_on_the_bench_an_led_gets_no_more_than_in_the_run(all_guides: tuple[Made
             assert led_a <= 1.05 * made.matter.solution.runs[index].mean_led_a
 
 
-def test_ohms_of_the_plus_way_are_resistor_feeder_and_tail() -> None:
-    """15 ohm + 2 m of 0.5 mm2 (2 x 0.034483) + 0.5 m of 0.14 mm2 (0.5 x 0.123153) = 15.1305 ohm, by hand."""
+def test_ohms_of_the_plus_way_are_resistor_and_feeder() -> None:
+    """15 ohm + 2 m of 0.5 mm2 (2 x 0.034483) = 15.0690 ohm up to the joint, by hand."""
     run = make(changed(runs=[fed("one end")])).matter.runs[0]
-    assert plus_way(run).expected == pytest.approx(15.1305, abs=1e-4)
-    assert minus_way(run).expected == pytest.approx(0.1305, abs=1e-4)
+    assert plus_way(run).expected == pytest.approx(15.0690, abs=1e-4)
+    assert minus_way(run).expected == pytest.approx(0.0690, abs=1e-4)
 
 
 def test_ohms_at_opposite_ends_run_through_the_extra_wire() -> None:
@@ -75,22 +75,45 @@ def test_ohms_at_opposite_ends_run_through_the_extra_wire() -> None:
     assert minus_way(run).expected == pytest.approx(0.1724, abs=1e-4)
 
 
-def test_ohms_at_both_ends_have_the_loop_beside_the_tail() -> None:
-    """By hand: tail 0.06158 beside extra 0.10345 + 11 x 0.25 m x 0.123153 = 0.44212 is 0.05405;
-
-    with the feeder's 0.06897 that is 0.12302 ohm.
-    """
-    run = make(changed(runs=[fed("both ends")])).matter.runs[0]
-    assert minus_way(run).expected == pytest.approx(0.12302, abs=1e-4)
-
-
 def test_a_meter_widens_a_range_of_ohms() -> None:
     """10 ohm +-0.5: 1 % and 3 steps of 0.1 ohm (tables.limits.METER_OHMS): 9.105 to 10.905, by hand."""
     reading = resistance(10.0, 9.5, 10.5)
     assert (reading.low, reading.high) == pytest.approx((9.105, 10.905))
 
 
-def test_between_the_ends_the_extra_pair_lies_beside_the_string() -> None:
-    """By hand: 11 x 0.25 m x 0.123153 = 0.33867 beside tail 0.06158 + extra 0.10345: 0.11096 ohm."""
+def test_between_the_joints_the_extra_pair_lies_beside_the_string() -> None:
+    """By hand: (0.5 + 11 x 0.25) m x 0.123153 = 0.40025 beside 3 m x 0.034483 = 0.10345: 0.08220 ohm."""
     run = make(changed(runs=[fed("both ends")])).matter.runs[0]
-    assert between_ends(run).expected == pytest.approx(0.11096, abs=1e-4)
+    assert between_ends(run).expected == pytest.approx(0.08220, abs=1e-4)
+
+
+def twelve_volts(**run: object) -> Made:
+    """A 12 V string of three LEDs in series on a strong supply."""
+    project = changed(supply__voltage="12 V", supply__rated_current="5 A", fuse="1.25 A")
+    project["strings"]["drop"].update({"leds_in_series": 3, "group_resistor": "220 ohm"})
+    project["runs"] = [{"name": "shelf", "bulbs": 12, "feeder": FEEDER, **run}]
+    return make(project)
+
+
+@pytest.mark.parametrize("resistor", ["none", "22 ohm", "1 ohm"])
+def test_test_resistors_bear_a_lasting_short(resistor: str) -> None:
+    """12.6 V; the fuse holds up to 2.1 x 1.25 A = 2.625 A, less than the supply's 5 A; by hand."""
+    made = (
+        twelve_volts(resistor=resistor, resistor_rating="10 W")
+        if resistor != "none"
+        else twelve_volts(resistor="none")
+    )
+    for power in (*made.matter.first_powers, *made.matter.bench_powers.values()):
+        low = 0.95 * power.ohm
+        lasting_w = min(2.625, 12.6 / low) ** 2 * low
+        assert power.shorted_w == pytest.approx(lasting_w)
+        assert lasting_w <= 10.0
+    bought = [each for each in made.page("parts-and-tools.html").buy if each.name == "Test resistor"]
+    assert bought
+
+
+def test_the_bared_bulb_of_the_bench_string_is_solved(bench: Made) -> None:
+    """Less than right behind the resistor by the string's own drop."""
+    (power,) = bench.matter.bench_powers.values()
+    assert power.bulb_v is not None
+    assert 0 < power.after_resistor_v.expected - power.bulb_v.expected < 0.2

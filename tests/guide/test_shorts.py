@@ -33,7 +33,7 @@ def test_every_run_is_shorted_behind_its_resistor_and_at_its_far_end(bench: Made
 
 def test_table_asks_for_fuse_resistor_and_wires(plain: Made) -> None:
     assert [column.title for column in table(plain).columns] == [
-        "Short", "Current", "Opens the fuse for sure", "Is it sure to open?",
+        "Short", "Current", "Must open the fuse", "Must it open?",
         "Does the resistor survive?", "Do the wires survive?",
     ]  # fmt: skip
 
@@ -85,7 +85,7 @@ def test_fuse_ends_a_short_that_drives_enough() -> None:
         )
     )
     told = rows(made)
-    assert told["behind the resistor of “shelf”"][2:4] == ("yes", "yes, the fuse ends it")
+    assert told["behind the resistor of “shelf”"][2:4] == ("yes", "the fuse ends it")
 
 
 def test_surface_hot_enough_to_burn_is_called_so_with_its_source(bench: Made) -> None:

@@ -6,6 +6,7 @@ import re
 
 import pytest
 
+from guidegen.guide.blocks import Step
 from guidegen.guide.steps.draft import DraftGroup
 from guidegen.guide.tools import Tool, tool_name
 from tests.guide.projects import FEEDS, Made, changed, fed, make
@@ -48,16 +49,14 @@ def test_identities_stay_when_only_values_change(plain: Made) -> None:
 @pytest.mark.parametrize(
     ("feed", "expected"),
     [
-        ("one end", ["feed-run-1", "cap-far-end-run-1"]),
-        ("middle", ["feed-run-1", "tap-run-1", "cap-tail-run-1", "cap-far-end-run-1"]),
+        ("one end", ["feed-run-1"]),
+        ("middle", ["feed-run-1", "tap-run-1"]),
         ("both ends", ["feed-run-1", "far-end-run-1"]),
-        ("opposite ends", ["feed-run-1", "far-end-run-1", "cap-tail-run-1", "cap-far-end-run-1"]),
+        ("opposite ends", ["feed-run-1", "far-end-run-1"]),
     ],
 )
-def test_each_feed_has_its_joints_and_its_live_ends(
-    by_feed: dict[str, Made], feed: str, expected: list[str]
-) -> None:
-    stems = ("feed-", "tap-", "far-end-", "cap-")
+def test_each_feed_has_its_joints(by_feed: dict[str, Made], feed: str, expected: list[str]) -> None:
+    stems = ("feed-", "tap-", "far-end-")
     assert [each for each in by_feed[feed].identities if each.startswith(stems)] == expected
 
 
@@ -69,9 +68,9 @@ def test_fed_in_the_middle_the_extra_pair_goes_to_the_middle_bulb(by_feed: dict[
 def test_fed_at_opposite_ends_minus_goes_to_the_last_bulb_only(by_feed: dict[str, Made]) -> None:
     made = by_feed["opposite ends"]
     assert "X1 to minus of bulb 12." in words(made, "far-end-run-1")
-    assert "minus of feeder W1 to the extra wire X1, not to the string" in words(made, "feed-run-1")
-    assert "Only the − conductor" in words(made, "cap-tail-run-1")
-    assert "Only the + conductor" in words(made, "cap-far-end-run-1")
+    assert "Minus of W1 meets X1, not the string." in words(made, "feed-run-1")
+    assert "Minus of the wire in front of bulb 1 feeds nothing" in words(made, "feed-run-1")
+    assert "Ends to cap: “shelf”, plus behind bulb 12." in words(made, "close-joints")
 
 
 def test_fed_at_both_ends_plus_and_minus_go_to_the_last_bulb(by_feed: dict[str, Made]) -> None:
@@ -83,8 +82,8 @@ def test_fed_at_both_ends_plus_and_minus_go_to_the_last_bulb(by_feed: dict[str, 
 def test_a_cut_names_string_and_bulb(cut_and_joined: Made) -> None:
     """18 bulbs of strings of 12: all of string 1, then bulbs 1 to 6 of string 2, cut there."""
     text = words(cut_and_joined, "take-pieces-run-1")
-    assert "Cut string 2 right behind bulb 6" in text
-    assert "Cut string 1" not in text
+    assert "String 2, behind bulb 6: draw a line" in text
+    assert "String 1, behind" not in text
 
 
 def test_a_piece_names_its_bulbs_as_bought_and_in_the_run(cut_and_joined: Made) -> None:
@@ -108,18 +107,19 @@ def test_a_whole_string_is_neither_cut_nor_joined(plain: Made) -> None:
 
 
 def test_a_whole_string_keeps_the_end_its_maker_closed(plain: Made) -> None:
-    assert "as its maker closed it" in words(plain, "cap-far-end-run-1")
+    assert "ends as its maker closed it" in words(plain, "close-joints")
+    assert "Ends to cap" not in words(plain, "close-joints")
 
 
 def test_outdoors_sleeves_are_lined_and_checked_for_glue(outdoors: Made, plain: Made) -> None:
     assert any("adhesive-lined" in part for part in outdoors.step("feed-run-1").parts)
-    assert "glue" in words(outdoors, "close-joints")
+    assert any("glue" in check.expected for check in outdoors.step("close-joints").checks)
     assert not any("adhesive-lined" in part for part in plain.step("feed-run-1").parts)
 
 
 def test_outdoors_every_cable_hangs_in_a_drip_loop(outdoors: Made, plain: Made) -> None:
-    assert "water drips off" in words(outdoors, "hang")
-    assert "water drips off" not in words(plain, "hang")
+    assert "water drip off" in words(outdoors, "hang")
+    assert "water drip off" not in words(plain, "hang")
 
 
 def test_without_resistors_none_is_measured_or_mounted(without_resistor: Made) -> None:
@@ -146,8 +146,9 @@ def test_new_fixed_wiring_stops_before_anything_else(new_wiring: Made, plain: Ma
 @pytest.mark.parametrize("feed", FEEDS)
 def test_nothing_gets_power_before_its_cold_test_and_the_fuse(by_feed: dict[str, Made], feed: str) -> None:
     order = by_feed[feed].identities
-    steps = ["parallel-test", "feed-run-1", "cold-test-run-1", "fuse-in", "larger-resistor-run-1", "all-runs"]
-    steps += ["close-joints", "first-hour", "hang"]
+    steps = ["parallel-test", "fuse-in", "bench-reading", "test-pieces-run-1", "feed-run-1"]
+    steps += ["cold-test-run-1", "larger-resistor-run-1", "all-runs", "readings-run-1", "close-joints"]
+    steps += ["strain-relief", "close-box", "first-hour", "hang", "last-readings"]
     assert sorted(steps, key=order.index) == steps
 
 
@@ -198,3 +199,135 @@ def test_leds_in_series_are_not_told_apart_by_diode_test(without_resistor: Made)
     """A meter's few volts light no three LEDs in series, so “OL” would prove nothing."""
     meters = [check.meter for step in without_resistor.steps for check in step.checks]
     assert not any("diode test" in meter for meter in meters)
+
+
+def soldering(made: Made) -> list[Step]:
+    """Steps that make a soldered place of the run."""
+    return [step for step in made.steps if any("inner sleeve" in part for part in step.parts)]
+
+
+def test_sleeves_go_on_before_anything_else_is_done_at_a_joint(all_guides: tuple[Made, ...]) -> None:
+    for made in all_guides:
+        for step in soldering(made):
+            assert step.do[0].startswith("First push the sleeves onto the cables"), step.identity
+
+
+def test_a_joint_of_one_conductor_speaks_of_one(by_feed: dict[str, Made]) -> None:
+    text = words(by_feed["opposite ends"], "far-end-run-1")
+    assert "plus into plus" not in text
+    assert "1 inner sleeve, 3 cm" in by_feed["opposite ends"].step("far-end-run-1").parts
+
+
+def test_nothing_of_a_joint_is_shrunk_before_its_readings(all_guides: tuple[Made, ...]) -> None:
+    for made in all_guides:
+        closing = made.identities.index("close-joints")
+        for step in soldering(made):
+            assert "Shrink nothing yet" in " ".join(step.do)
+        readings = [number for number, each in enumerate(made.identities) if each.startswith("readings-")]
+        assert max(readings) < closing
+
+
+def test_volts_of_a_bulb_are_read_only_while_its_metal_is_bare(all_guides: tuple[Made, ...]) -> None:
+    for made in all_guides:
+        bulbs = {point.label for point in made.matter.solved.points if point.kind == "bulb"}
+        closing = made.identities.index("close-joints")
+        late = [check for step in made.steps[closing:] for check in step.checks]
+        assert not any(bulbs & set(check.points) for check in late)
+
+
+def test_ties_come_after_the_sleeves_and_outside_them(bench: Made) -> None:
+    assert bench.identities.index("close-joints") < bench.identities.index("strain-relief")
+    assert "at least 2 cm outside the sleeve" in words(bench, "strain-relief")
+
+
+def test_fed_at_a_join_the_wires_meet_in_one_step(bench: Made) -> None:
+    """Front rail: strings of 12 joined behind bulb 12, where the extra pair comes in."""
+    assert "join-behind-bulb-12-run-2" not in bench.identities
+    text = words(bench, "tap-run-2")
+    assert "Three wires meet at each joint: X2, the wire from bulb 12, the wire to bulb 13." in text
+    assert "cut both wires" not in text
+
+
+def test_bare_legs_never_lie_on_metal(all_guides: tuple[Made, ...]) -> None:
+    for made in all_guides:
+        for step in made.steps:
+            if step.identity.startswith(("bench-reading", "larger-resistor")):
+                assert "never on metal" in " ".join(step.do)
+                assert "touch nothing" in " ".join(step.do)
+
+
+def test_polarity_of_every_piece_is_seen_by_its_light_before_it_is_joined(
+    all_guides: tuple[Made, ...],
+) -> None:
+    for made in all_guides:
+        for index in range(len(made.matter.runs)):
+            tested = made.identities.index(f"test-pieces-run-{index + 1}")
+            joints = (f"join-.*-run-{index + 1}", f"(feed|tap|far-end)-run-{index + 1}")
+            later = [
+                k for k, each in enumerate(made.identities) if any(re.fullmatch(j, each) for j in joints)
+            ]
+            assert tested < min(later)
+
+
+def test_outdoors_dry_insulation_is_asked_before_power_and_after_shrinking(
+    outdoors: Made, plain: Made
+) -> None:
+    for identity in ("cold-test-run-1", "close-joints"):
+        assert any("2 MΩ range" in check.meter for check in outdoors.step(identity).checks)
+        assert not any("2 MΩ range" in check.meter for check in plain.step(identity).checks)
+
+
+def test_a_short_is_looked_for_on_the_lowest_range_alone(all_guides: tuple[Made, ...]) -> None:
+    """A lowest range ends at some hundred ohms: more than that it shows as “OL”."""
+    for made in all_guides:
+        checks = [check for step in made.steps for check in step.checks if check.expected == "“OL”"]
+        assert all(not check.range for check in checks if "lowest range" in check.meter)
+
+
+def test_the_run_is_found_behind_its_resistor_before_power(bench: Made, without_resistor: Made) -> None:
+    whats = [check.what for check in bench.step("all-runs").checks]
+    assert "Unplugged, from the + common connector to W1's + core" in whats
+    assert not any("Unplugged" in check.what for check in without_resistor.step("all-runs").checks)
+
+
+def test_without_a_resistor_no_reading_speaks_of_one(without_resistor: Made) -> None:
+    for identity in ("readings-run-1", "last-readings", "first-hour"):
+        step = without_resistor.step(identity)
+        told = [*step.do, *(text for check in step.checks for text in (check.what, *check.if_not))]
+        assert not any("volts across the resistor" in text for text in told)
+
+
+def test_without_a_feeder_nothing_speaks_of_one_and_thin_wire_is_folded() -> None:
+    project = changed(runs=[{"name": "shelf", "bulbs": 8, "resistor": "33 ohm"}])
+    project["strings"]["drop"]["wire"] = {"gauge": "30 AWG"}
+    made = make(project)
+    told = [text for step in made.steps for text in step.do]
+    assert not any("feeder" in text for text in told)
+    assert any("ferrule" in text for text in made.step("feed-run-1").do)
+    assert not soldering(made)
+
+
+def test_outdoors_the_rcd_is_tried_before_anything_is_plugged_in(outdoors: Made, plain: Made) -> None:
+    lines = outdoors.step("supply-volts").do
+    tried = next(number for number, line in enumerate(lines) if "test button" in line)
+    plugged = next(number for number, line in enumerate(lines) if line.startswith("Plug the supply"))
+    assert tried < plugged
+    assert "test button" not in words(plain, "supply-volts")
+
+
+def test_supply_marks_ask_for_more_than_the_square(plain: Made) -> None:
+    text = words(plain, "supply-marks")
+    assert all(mark in text for mark in ("SELV", "LPS", "ES1", "IEC 61558-2-6"))
+
+
+def test_a_gap_from_a_joined_tail_is_told(bench: Made) -> None:
+    """Tail 50 cm against a spacing of 25 cm."""
+    assert "The wire to bulb 13 is 50\u00a0cm long" in words(bench, "join-behind-bulb-12-run-1")
+    assert any("between bulbs 12 and 13 is 50\u00a0cm" in text for text in bench.page("index.html").what)
+
+
+def test_a_run_through_a_box_is_closed_before_the_watched_hour_and_read_in_it(bench: Made) -> None:
+    points = {label for check in bench.step("first-hour").checks for label in check.points}
+    assert points == {
+        bench.matter.point("resistor volts", index).label for index in range(len(bench.matter.runs))
+    }

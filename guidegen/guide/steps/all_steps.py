@@ -17,8 +17,8 @@ def step_groups(matter: Matter) -> tuple[DraftGroup, ...]:
     """From the shop to the hanging lights, in the order of work."""
     groups = (
         identify(matter),
-        bench(matter),
         supply_end(matter),
+        bench(matter),
         *(run_group(matter, index) for index in range(len(matter.runs))),
         power(matter),
         finish(matter),

@@ -8,24 +8,33 @@ from guidegen.circuit.expected import ExpectedReading
 from guidegen.guide.blocks import Check
 from guidegen.guide.format import NO_BREAK, fixed, metered, quantity, span
 from guidegen.guide.matter import Matter
-from guidegen.guide.meters import continuity, dc_volts, diode, ohms
+from guidegen.guide.meters import continuity, dc_volts, high_ohms, ohms
 from guidegen.guide.predicted import Predicted
 from guidegen.locale import _
 
-#: Below this the ohmmeter shows a short, ohm; LEDs that block show far more.
-NO_SHORT_OHM = 1000.0
+#: Dry insulation shows at least this, ohm; common practice, no source.
+INSULATION_OHM = 1e6
 
 
 def volts_check(matter: Matter, reading: ExpectedReading, what: str, if_not: tuple[str, ...]) -> Check:
-    """Volts at a numbered test point, from the expected readings."""
+    """Volts at a numbered test point: the range of most builds, and the wider one at which to stop."""
     assert reading.point is not None, "volts are read at a test point"
     return Check(
         what=what,
         meter=dc_volts(),
         expected=metered(reading.expected, reading.low, reading.high, "V"),
-        range=span(reading.low, reading.high, "V"),
+        range=_gated(reading),
         if_not=if_not,
         points=(reading.point.label,),
+    )
+
+
+def _gated(reading: ExpectedReading) -> str:
+    text = span(reading.low, reading.high, "V")
+    if not math.isfinite(reading.out_high):
+        return text
+    return _("{range}; stop outside {wide}").format(
+        range=text, wide=span(reading.out_low, reading.out_high, "V")
     )
 
 
@@ -52,7 +61,7 @@ def ohms_check(what: str, reading: Predicted, if_not: tuple[str, ...]) -> Check:
         what=what,
         meter=ohms(),
         expected=_ohm(reading.expected),
-        range=_("{range}, once you have taken off what the meter leads read").format(range=limits),
+        range=limits,
         if_not=if_not,
     )
 
@@ -75,19 +84,19 @@ def no_short_check(what: str, if_not: tuple[str, ...]) -> Check:
     """No short between + and -, with the LEDs blocking."""
     return Check(
         what=what,
-        meter=_("{ohms}; red lead on − and black lead on +, so that the LEDs block").format(ohms=ohms()),
+        meter=_("{ohms}; red lead on −, black lead on +, so that the LEDs block").format(ohms=ohms()),
         expected=_("“OL”"),
-        range=_("it shows “OL” or more than {least}").format(least=quantity(NO_SHORT_OHM, "Ω")),
+        range="",
         if_not=if_not,
     )
 
 
-def same_way_round_check(what: str, if_not: tuple[str, ...]) -> Check:
-    """No LED conducts backwards; a reversed piece would."""
+def insulation_check(what: str) -> Check:
+    """Dry and clean between + and -, with the LEDs blocking."""
     return Check(
         what=what,
-        meter=_("{diode}; red lead on −, black lead on +").format(diode=diode()),
-        expected=_("“OL”, and nothing glows"),
-        range="",
-        if_not=if_not,
+        meter=_("{ohms}; red lead on −, black lead on +").format(ohms=high_ohms()),
+        expected=_("“OL”"),
+        range=_("it shows “OL” or more than {least}").format(least=quantity(INSULATION_OHM, "Ω")),
+        if_not=(_("Less: damp, flux or a strand bridges a joint. Clean, dry, and measure again."),),
     )

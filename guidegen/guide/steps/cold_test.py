@@ -1,4 +1,4 @@
-"""Test of a run before it ever gets power."""
+"""Test of a run before it ever gets power, and again after its sleeves are shrunk."""
 
 from __future__ import annotations
 
@@ -8,8 +8,9 @@ from guidegen.circuit.arrangement import Cable, Conductor, RunPlan
 from guidegen.guide.blocks import Check
 from guidegen.guide.matter import Matter
 from guidegen.guide.predicted import Predicted, resistance
-from guidegen.guide.steps.checks import no_short_check, ohms_check, same_way_round_check
+from guidegen.guide.steps.checks import insulation_check, no_short_check, ohms_check
 from guidegen.guide.steps.draft import Draft
+from guidegen.guide.steps.feed_words import free_leg
 from guidegen.guide.tools import Tool
 from guidegen.guide.words import step_identity
 from guidegen.locale import _
@@ -19,25 +20,41 @@ CONTACTS_OHM = 0.1
 
 
 def cold_test(matter: Matter, index: int) -> Draft:
-    """Ohms, shorts and polarity of a whole run, everything unplugged."""
+    """Ohms and shorts of a whole run, everything unplugged."""
     run = matter.runs[index]
     return Draft(
         identity=step_identity("cold-test", index),
         title=_("Test the run without power"),
-        why=_("A short, an open joint or a piece the wrong way round is found here without any harm."),
+        why=_("A short or an open joint is found here without any harm."),
         tools=(Tool.METER,),
         topics=("meter",),
         do=(
-            _("The supply is unplugged and the fuse is out of its holder."),
-            _("Take the readings below in this order. Every one must fit before you go on."),
+            _("Pull the supply's plug out of its socket."),
+            _("Take the readings in this order. Ohms do not tell which way round LEDs are; light did."),
         ),
-        checks=(_no_short(run), *_ways(run), *_polarity(matter, run)),
+        checks=(*blocking_checks(matter, index), *_ways(run)),
     )
 
 
-def plus_bulb(run: RunPlan) -> int:
-    """Bulb at which plus comes in."""
-    return run.fed_bulb
+def blocking_checks(matter: Matter, index: int) -> tuple[Check, ...]:
+    """No short, and outdoors no damp, in a whole run, read at its connectors."""
+    run = matter.runs[index]
+    where = _("“{run}”, from {source} to the − common connector").format(
+        run=run.name, source=_run_plus(run, index)
+    )
+    short = no_short_check(
+        where, (_("Ohms: a short. Take joints apart one by one, from the far end, until it goes away."),)
+    )
+    # A two-way string conducts backwards too, so high ohms prove nothing there.
+    blocks = matter.outdoors and matter.kind_of(run).lit_on_dc == "all"
+    return (short, insulation_check(where)) if blocks else (short,)
+
+
+def _run_plus(run: RunPlan, index: int) -> str:
+    """Where the run's plus is touched; without a resistor its wire is out of the shared connector."""
+    if run.resistor.fitted:
+        return free_leg(run, index)
+    return _("its + wire, taken out of the connector,")
 
 
 def minus_bulb(run: RunPlan) -> int:
@@ -46,7 +63,7 @@ def minus_bulb(run: RunPlan) -> int:
 
 
 def plus_way(run: RunPlan) -> Predicted:
-    """Ohms from the + common connector to plus of the bulb where plus comes in."""
+    """Ohms from the + common connector to the joint, or the wire, where plus meets the string."""
     resistor = run.resistor
     nominal, low, high = _wires_ohm(run, "+")
     return resistance(
@@ -57,18 +74,17 @@ def plus_way(run: RunPlan) -> Predicted:
 
 
 def minus_way(run: RunPlan) -> Predicted:
-    """Ohms from the - common connector to minus of the bulb where minus leaves."""
+    """Ohms from the - common connector to the joint, or the wire, where minus meets the string."""
     nominal, low, high = _wires_ohm(run, "-")
     return resistance(nominal, low, high + CONTACTS_OHM)
 
 
 def between_ends(run: RunPlan) -> Predicted:
-    """Ohms of one pole from bulb 1 to the last bulb, string and extra pair side by side (`both ends`)."""
+    """Ohms of one pole between its joints at `both ends`, string and extra pair side by side."""
 
     def ohm(factor: Callable[[Conductor], float]) -> float:
-        per_m = run.conductor.ohm_per_m * factor(run.conductor)
-        along = float(run.segment_m[1:].sum()) * per_m
-        around = float(run.segment_m[0]) * per_m + _cable_ohm(run.extra, factor)
+        along = float(run.segment_m.sum()) * run.conductor.ohm_per_m * factor(run.conductor)
+        around = _cable_ohm(run.extra, factor)
         return along * around / (along + around) if along + around > 0 else 0.0
 
     low, high = ohm(lambda wire: wire.low_factor), ohm(lambda wire: wire.high_factor)
@@ -85,62 +101,42 @@ def _wires_ohm(run: RunPlan, pole: str) -> tuple[float, float, float]:
 
 
 def _way_ohm(run: RunPlan, pole: str, factor: Callable[[Conductor], float]) -> float:
-    """Feeder, then extra wire or lead-in; at `both ends` the loop through the extra pair lies beside it."""
-    per_m = run.conductor.ohm_per_m * factor(run.conductor)
-    feeder, extra = _cable_ohm(run.feeder, factor), _cable_ohm(run.extra, factor)
-    lead_in = float(run.segment_m[0]) * per_m
-    if run.feed == "middle" or (run.feed == "opposite ends" and pole == "-"):
-        return feeder + extra
-    if run.feed != "both ends" or lead_in == 0:
-        return feeder + lead_in
-    around = extra + float(run.segment_m[1:].sum()) * per_m
-    return feeder + lead_in * around / (lead_in + around)
+    """The feeder, and the extra wire where the string is met at its far side."""
+    by_extra = run.feed == "middle" or (run.feed == "opposite ends" and pole == "-")
+    return _cable_ohm(run.feeder, factor) + (_cable_ohm(run.extra, factor) if by_extra else 0.0)
 
 
 def _cable_ohm(cable: Cable | None, factor: Callable[[Conductor], float]) -> float:
     return 0.0 if cable is None else cable.ohm * factor(cable.conductor)
 
 
-def _no_short(run: RunPlan) -> Check:
-    return no_short_check(
-        _("From plus to minus at bulb {bulb}").format(bulb=plus_bulb(run)),
-        (
-            _("Near zero: a short. Open the joints one by one, from the far end, until it goes away."),
-            _("A few ohms to some hundred ohms: a piece is the wrong way round, or a joint is damp."),
-        ),
-    )
+def met_place(run: RunPlan, pole: str) -> str:
+    """Where one pole meets the string."""
+    bulb = run.fed_bulb if pole == "+" else minus_bulb(run)
+    if run.feed == "middle" or (run.feed == "opposite ends" and pole == "-"):
+        return _("the joint behind bulb {bulb}").format(bulb=bulb)
+    if run.feeder is not None:
+        return _("the joint in front of bulb 1")
+    return _("the wire in front of bulb 1, at its terminal")
 
 
 def _ways(run: RunPlan) -> tuple[Check, ...]:
-    return (
-        ohms_check(
-            _("From the + common connector to plus of bulb {bulb}").format(bulb=plus_bulb(run)),
-            plus_way(run),
-            (
-                _("Too much or “OL”: a joint does not hold, or the resistor is a wrong one."),
-                _("Too little: the resistor is a wrong one, or something bridges it."),
-            ),
+    plus = ohms_check(
+        _("From the + common connector to plus of {place}").format(place=met_place(run, "+")),
+        plus_way(run),
+        (
+            _("Too much or “OL”: a joint does not hold, or a wrong resistor."),
+            _("Too little: a wrong resistor, or something bridges it."),
         ),
-        ohms_check(
-            _("From the − common connector to minus of bulb {bulb}").format(bulb=minus_bulb(run)),
-            minus_way(run),
-            (
-                _(
-                    "Too much or “OL”: a joint does not hold. Near the resistor's ohms: plus and minus are "
-                    "swapped."
-                ),
+    )
+    minus = ohms_check(
+        _("From the − common connector to minus of {place}").format(place=met_place(run, "-")),
+        minus_way(run),
+        (
+            _(
+                "Too much or “OL”: a joint does not hold. Near the resistor's ohms: plus and minus "
+                "are swapped."
             ),
         ),
     )
-
-
-def _polarity(matter: Matter, run: RunPlan) -> tuple[Check, ...]:
-    if not matter.diode_test_tells(matter.kind_of(run)):
-        return ()
-    return tuple(
-        same_way_round_check(
-            _("From plus to minus at bulb {bulb}").format(bulb=bulb),
-            (_("It glows or shows volts: plus and minus are swapped at the joint in front of this bulb."),),
-        )
-        for bulb in sorted({1, *(joint + 1 for joint in run.joins), run.bulbs})
-    )
+    return plus, minus

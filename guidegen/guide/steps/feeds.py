@@ -8,20 +8,31 @@ from guidegen.guide.matter import Matter
 from guidegen.guide.steps.checks import beep_check, no_short_check, ohms_check
 from guidegen.guide.steps.cold_test import between_ends
 from guidegen.guide.steps.draft import Draft
-from guidegen.guide.steps.joint_words import joint_parts, solder_lines
+from guidegen.guide.steps.feed_words import free_leg, near_lines, near_title, near_why, supply_side_lines
+from guidegen.guide.steps.joint_words import (
+    JOINT_TOOLS,
+    JOINT_TOPICS,
+    across_joint_check,
+    closed_end,
+    cover_at,
+    joint_parts,
+    sleeves_first,
+    solder_both,
+    stagger,
+    tape_apart,
+)
+from guidegen.guide.steps.pieces import joined_ends
 from guidegen.guide.tools import Tool
 from guidegen.guide.words import step_identity
 from guidegen.locale import _
-from guidegen.parts.wires import extra_reference, feeder_reference, resistor_reference
-
-_TOOLS = (Tool.METER, Tool.STRIPPER, Tool.IRON, Tool.PEN, Tool.GLASSES)
-_TOPICS = ("soldering", "outdoors-joints", "polarity")
+from guidegen.parts.joints import JointPlace
+from guidegen.parts.wires import extra_reference, feeder_reference
 
 
 def feed_steps(matter: Matter, index: int) -> list[Draft]:
     """Steps that feed one run: near its begin, in its middle, at its far end, as its feed asks."""
     run = matter.runs[index]
-    steps = [_near(matter, index)]
+    steps = [_near(matter, index) if run.feeder is not None else _into_terminals(matter, index)]
     if run.feed == "middle":
         steps.append(_tap(matter, index))
     if run.feed in ("both ends", "opposite ends"):
@@ -29,88 +40,53 @@ def feed_steps(matter: Matter, index: int) -> list[Draft]:
     return steps
 
 
-def plus_source(run: RunPlan, index: int) -> str:
-    """What brings plus to the run's first joint."""
-    if run.feeder is not None:
-        return _("plus of feeder {reference}").format(reference=feeder_reference(index))
-    if run.resistor.fitted:
-        return _("the free leg of {resistor}").format(resistor=resistor_reference(index))
-    return _("the + common connector")
-
-
-def minus_source(run: RunPlan, index: int) -> str:
-    """What brings minus to the run's first joint."""
-    if run.feeder is not None:
-        return _("minus of feeder {reference}").format(reference=feeder_reference(index))
-    return _("the − common connector")
-
-
 def _near(matter: Matter, index: int) -> Draft:
     run = matter.runs[index]
+    place: JointPlace = "extension" if run.feed == "middle" else "feed"
+    cover = cover_at(run, index, place)
+    cap = _cap_lines() if cover.capped_poles else ()
     return Draft(
         identity=step_identity("feed", index),
-        title=_near_title(run, index),
-        why=_near_why(run),
-        parts=(*_near_parts(run, index), *joint_parts(matter, 2)),
-        tools=_TOOLS,
-        topics=_TOPICS,
-        do=(*_resistor_line(run, index), *_near_lines(run, index), *solder_lines()),
-        checks=_near_checks(run, index),
+        title=near_title(run, index),
+        why=near_why(run),
+        parts=(*_near_parts(run, index), *joint_parts(matter, cover, cover.capped_poles)),
+        tools=(*JOINT_TOOLS, Tool.HOT_AIR) if cap else JOINT_TOOLS,
+        topics=(*JOINT_TOPICS, "dead-ends") if cap else JOINT_TOPICS,
+        do=(
+            sleeves_first(),
+            *cap,
+            stagger(),
+            *near_lines(run, index),
+            solder_both(),
+            tape_apart(),
+            *supply_side_lines(run, index),
+        ),
+        checks=(across_joint_check(), *_near_checks(run, index)),
     )
 
 
-def _near_lines(run: RunPlan, index: int) -> tuple[str, ...]:
-    """Which wires meet."""
-    words = {
-        "plus": plus_source(run, index),
-        "minus": minus_source(run, index),
-        "extra": extra_reference(index),
-    }
-    lines = {
-        "one end": (
-            _("Join: {plus} to plus of the wire in front of bulb 1."),
-            _("Join: {minus} to minus of the same wire."),
+def _cap_lines() -> tuple[str, ...]:
+    return (
+        _(
+            "Minus of the wire in front of bulb 1 feeds nothing: cut it 2 cm shorter than plus, push a cap "
+            "sleeve 1 cm beyond its end, shrink it, and pinch the tip shut while it is warm."
         ),
-        "middle": (
-            _("Join: {plus} to plus of the extra pair {extra}."),
-            _("Join: {minus} to minus of the extra pair {extra}."),
-            _("The wire in front of bulb 1 is not used: it is capped later."),
-        ),
-        "both ends": (
-            _(
-                "Join three wires: {plus}, plus of the extra pair {extra}, plus of the wire in front of bulb "
-                "1."
-            ),
-            _("Join three wires: {minus}, minus of {extra}, minus of the wire in front of bulb 1."),
-        ),
-        "opposite ends": (
-            _("Join: {plus} to plus of the wire in front of bulb 1."),
-            _("Join: {minus} to the extra wire {extra}, not to the string."),
-            _("Minus of the wire in front of bulb 1 stays free: it is capped later."),
-        ),
-    }[run.feed]
-    return tuple(line.format(**words) for line in lines)
+    )
 
 
-def _near_title(run: RunPlan, index: int) -> str:
-    """The title names the wires that meet, as the schematic does."""
-    if run.feed == "middle":
-        return _("Join the extra pair {extra} to the supply side").format(extra=extra_reference(index))
-    if run.feeder is None:
-        return _("Join the supply side at bulb 1")
-    return _("Join feeder {feeder} at bulb 1").format(feeder=feeder_reference(index))
-
-
-def _near_why(run: RunPlan) -> str:
-    return {
-        "one end": _("Plus and minus both come in at bulb 1."),
-        "middle": _("Fed in its middle, the current has half as far to go, and the run shines more evenly."),
-        "both ends": _("Fed at both ends, the bulbs far away get as much as the near ones."),
-        "opposite ends": _(
-            "Plus comes in at bulb 1 and minus leaves from the last bulb, so that every bulb has the same "
-            "length of wire in all."
-        ),
-    }[run.feed]
+def _into_terminals(matter: Matter, index: int) -> Draft:
+    """A run without a feeder goes straight into the connectors."""
+    run = matter.runs[index]
+    return Draft(
+        identity=step_identity("feed", index),
+        title=near_title(run, index),
+        why=near_why(run),
+        parts=_near_parts(run, index),
+        tools=(Tool.METER, Tool.STRIPPER, Tool.SCREWDRIVER),
+        topics=("polarity",),
+        do=(*near_lines(run, index), *supply_side_lines(run, index)),
+        checks=_near_checks(run, index),
+    )
 
 
 def _near_parts(run: RunPlan, index: int) -> tuple[str, ...]:
@@ -122,76 +98,57 @@ def _near_parts(run: RunPlan, index: int) -> tuple[str, ...]:
     return tuple(parts)
 
 
-def _resistor_line(run: RunPlan, index: int) -> tuple[str, ...]:
-    """Where the near end of the feeder goes."""
-    if run.feeder is None:
-        return ()
-    feeder = feeder_reference(index)
-    if run.resistor.fitted:
-        plus = _("Near end of {feeder}: its + core into the connector at the free leg of {resistor}.").format(
-            feeder=feeder, resistor=resistor_reference(index)
-        )
-    else:
-        plus = _("Near end of {feeder}: its + core into the + common connector.").format(feeder=feeder)
-    minus = _("Near end of {feeder}: its − core into the − common connector.").format(feeder=feeder)
-    return plus, minus
-
-
 def _near_checks(run: RunPlan, index: int) -> tuple[Check, ...]:
-    source = (
-        _("the free leg of {resistor}").format(resistor=resistor_reference(index))
-        if run.resistor.fitted
-        else _("the + common connector")
-    )
-    plus_to = (
-        _("plus of {extra}").format(extra=extra_reference(index))
-        if run.feed == "middle"
-        else _("plus of bulb 1")
-    )
-    minus_to = (
-        _("minus of bulb 1")
-        if run.feed in ("one end", "both ends")
-        else _("the far end of {extra}").format(extra=extra_reference(index))
-    )
-    if_not = (
-        _(
-            "No beep: a joint or a terminal does not hold. Beep on the wrong wire: plus and minus are "
-            "swapped."
-        ),
-    )
+    extra = _("the far end of {extra}").format(extra=extra_reference(index))
+    joint = _("the joint in front of bulb 1") if run.feeder is not None else _("its wire in front of bulb 1")
+    plus_to = extra if run.feed == "middle" else joint
+    minus_to = extra if run.feed in ("middle", "opposite ends") else joint
+    if_not = (_("No beep: a joint or terminal does not hold. Beep on the wrong wire: swap plus and minus."),)
     return (
-        beep_check(_("From {source} to {target}").format(source=source, target=plus_to), if_not),
-        beep_check(_("From the − common connector to {target}").format(target=minus_to), if_not),
+        beep_check(
+            _("From {source} to plus of {target}").format(source=free_leg(run, index), target=plus_to), if_not
+        ),
+        beep_check(_("From the − common connector to minus of {target}").format(target=minus_to), if_not),
     )
 
 
 def _tap(matter: Matter, index: int) -> Draft:
     run = matter.runs[index]
     extra, bulb = extra_reference(index), run.fed_bulb
+    at_end = bulb == run.bulbs
+    joined = bulb in run.joins
+    title = (
+        _("Join the pieces and the extra pair {extra} behind bulb {bulb}")
+        if joined
+        else _("Join the extra pair {extra} at bulb {bulb}")
+    )
     return Draft(
         identity=step_identity("tap", index),
-        title=_("Join the extra pair {extra} at bulb {bulb}").format(extra=extra, bulb=bulb),
+        title=title.format(extra=extra, bulb=bulb),
         why=_("This is where the run gets its current: half the bulbs on one side, half on the other."),
-        parts=(_("extra wire {extra}").format(extra=extra), *joint_parts(matter, 2)),
-        tools=_TOOLS,
-        topics=_TOPICS,
+        parts=(
+            _("extra wire {extra}").format(extra=extra),
+            *joint_parts(matter, cover_at(run, index, "tap")),
+        ),
+        tools=JOINT_TOOLS,
+        topics=JOINT_TOPICS,
         do=(
-            _(
-                "Right behind bulb {bulb}, within 2 cm, cut both wires of the string and bare 15 mm of all "
-                "four ends. Push the sleeves onto the cables first."
-            ).format(bulb=bulb),
-            _("Three wires plus to plus: both plus ends of the string and plus of {extra}.").format(
-                extra=extra
-            ),
-            _("Three wires minus to minus: both minus ends of the string and minus of {extra}.").format(
-                extra=extra
-            ),
-            *solder_lines()[1:],
+            sleeves_first(),
+            *_opened_at(run, bulb),
+            stagger(),
+            _("Plus of {extra} joins plus, minus joins minus.").format(extra=extra)
+            if at_end
+            else _(
+                "Three wires meet at each joint: {extra}, the wire from bulb {bulb}, the wire to bulb {next}."
+            ).format(extra=extra, bulb=bulb, next=bulb + 1),
+            solder_both(),
+            tape_apart(),
         ),
         checks=(
+            across_joint_check(),
             beep_check(
-                _("From plus of {extra} to plus of bulb {bulb}, then to plus of bulb {next}").format(
-                    extra=extra, bulb=bulb, next=min(bulb + 1, run.bulbs)
+                _("From {source} to the plus joint behind bulb {bulb}").format(
+                    source=free_leg(run, index), bulb=bulb
                 ),
                 (_("No beep: solder the joint again. Beep to minus: swap plus and minus."),),
             ),
@@ -199,61 +156,77 @@ def _tap(matter: Matter, index: int) -> Draft:
     )
 
 
+def _opened_at(run: RunPlan, bulb: int) -> tuple[str, ...]:
+    """How both wires are reached behind the fed bulb."""
+    if bulb in run.joins:
+        return joined_ends(run, bulb)
+    if bulb == run.bulbs:
+        return () if run.pieces[-1].cut_behind else (closed_end(bulb),)
+    return (_("Right behind bulb {bulb}, within 2 cm, cut both wires of the string.").format(bulb=bulb),)
+
+
 def _far(matter: Matter, index: int) -> Draft:
     run = matter.runs[index]
     extra, bulb = extra_reference(index), run.bulbs
     both = run.feed == "both ends"
-    lines = (
-        (
-            _("Plus of {extra} to plus of bulb {bulb}.").format(extra=extra, bulb=bulb),
-            _("Minus of {extra} to minus of bulb {bulb}.").format(extra=extra, bulb=bulb),
-        )
-        if both
-        else (
-            _("{extra} to minus of bulb {bulb}.").format(extra=extra, bulb=bulb),
-            _("Plus behind bulb {bulb} stays free: it is capped later.").format(bulb=bulb),
-        )
-    )
+    opened = () if run.pieces[-1].cut_behind else (closed_end(bulb),)
     return Draft(
         identity=step_identity("far-end", index),
         title=_("Join the extra wire {extra} at bulb {bulb}").format(extra=extra, bulb=bulb),
         why=_("At the far end the extra wire meets the last bulb.")
         if both
         else _("The run's minus leaves here."),
-        parts=(_("extra wire {extra}").format(extra=extra), *joint_parts(matter, 2 if both else 1)),
-        tools=_TOOLS,
-        topics=_TOPICS,
-        do=(
-            _(
-                "Bare 15 mm of the wires right behind bulb {bulb}. If the string ends closed there, open the "
-                "bulb's cover, or tap the wire within 1 cm in front of it."
-            ).format(bulb=bulb),
-            *lines,
-            *solder_lines(),
+        parts=(
+            _("extra wire {extra}").format(extra=extra),
+            *joint_parts(matter, cover_at(run, index, "far end")),
         ),
-        checks=_loop_checks(run) if both else (_return_check(run, index),),
+        tools=JOINT_TOOLS,
+        topics=JOINT_TOPICS,
+        do=(sleeves_first(), *opened, *_far_lines(extra, bulb, both)),
+        checks=(across_joint_check(), *(_loop_checks(run) if both else (_return_check(run, index),))),
+    )
+
+
+def _far_lines(extra: str, bulb: int, both: bool) -> tuple[str, ...]:
+    if both:
+        return (
+            stagger(),
+            _("Plus of {extra} to plus of bulb {bulb}. Minus of {extra} to minus of bulb {bulb}.").format(
+                extra=extra, bulb=bulb
+            ),
+            solder_both(),
+            tape_apart(),
+        )
+    return (
+        _("{extra} to minus of bulb {bulb}. Bare 15 mm of both, hook, solder, let it cool.").format(
+            extra=extra, bulb=bulb
+        ),
+        _("Plus behind bulb {bulb} stays open for a reading: cut it 2 cm shorter, bare its end.").format(
+            bulb=bulb
+        ),
+        _("Shrink nothing yet. Tape joint and open end apart."),
     )
 
 
 def _return_check(run: RunPlan, index: int) -> Check:
     return beep_check(
-        _("From the near end of {extra} to minus of bulb {bulb}").format(
-            extra=extra_reference(index), bulb=run.bulbs
-        ),
+        _("From the − common connector to the joint at bulb {bulb}").format(bulb=run.bulbs),
         (_("No beep: solder the joint again. Beep to plus: wrong conductor, change it."),),
     )
 
 
 def _loop_checks(run: RunPlan) -> tuple[Check, ...]:
     """Between the ends the extra pair lies beside the string: the ohms tell whether it is really joined."""
-    if_not = (_("Too much: the extra pair is not joined at one of its ends. Solder that joint again."),)
-    reading = between_ends(run)
-    bulb = run.bulbs
     return (
         no_short_check(
-            _("From plus to minus at bulb {bulb}").format(bulb=bulb),
+            _("From plus to minus at bulb {bulb}").format(bulb=run.bulbs),
             (_("Near zero: plus and minus of the extra pair are swapped at one end. Change them there."),),
         ),
-        ohms_check(_("From plus of bulb 1 to plus of bulb {bulb}").format(bulb=bulb), reading, if_not),
-        ohms_check(_("From minus of bulb 1 to minus of bulb {bulb}").format(bulb=bulb), reading, if_not),
+        ohms_check(
+            _("From the plus joint in front of bulb 1 to the one at bulb {bulb}; then minus alike").format(
+                bulb=run.bulbs
+            ),
+            between_ends(run),
+            (_("Too much: the extra pair is not joined at one of its ends. Solder that joint again."),),
+        ),
     )

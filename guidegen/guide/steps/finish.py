@@ -1,20 +1,26 @@
-"""Closing the joints, the first hour, and hanging."""
+"""Closing, the first hour, and hanging."""
 
 from __future__ import annotations
 
+from guidegen.circuit.points import TestPoint
 from guidegen.guide.blocks import Check
 from guidegen.guide.format import quantity
 from guidegen.guide.heat import ResistorHeat, resistor_heat
 from guidegen.guide.matter import Matter
+from guidegen.guide.places import place
 from guidegen.guide.steps.checks import look_check, volts_check
+from guidegen.guide.steps.closing import closing_steps
 from guidegen.guide.steps.draft import Draft, DraftGroup
 from guidegen.guide.steps.identify import supply_text
+from guidegen.guide.steps.supply_end import place_line
 from guidegen.guide.tools import Tool
 from guidegen.locale import _
 from guidegen.parts.wires import resistor_reference
 
 #: What a ventilated box may add to a resistor's surface, kelvin; own assumption.
 BOX_K = 15.0
+#: Largest distance of hooks, metre; common practice, no source.
+HOOKS_M = 1.0
 
 
 def finish(matter: Matter) -> DraftGroup:
@@ -23,60 +29,47 @@ def finish(matter: Matter) -> DraftGroup:
         anchor="finish",
         title=_("Close, watch, hang"),
         intro=_("Only what has been tested is closed, and only what has been watched is hung."),
-        steps=(_close(matter), _watch(matter), _hang(matter), _last_reading(matter)),
-    )
-
-
-def _close(matter: Matter) -> Draft:
-    lines = [
-        _("Unplug the supply."),
-        _("Take the paper out. Push each inner sleeve over the middle of its joint and shrink it."),
-        _("Push the outer sleeve over both and shrink it from its middle outwards."),
-    ]
-    if matter.outdoors:
-        lines.append(
-            _(
-                "Look for a ring of molten glue at both ends of each outer sleeve. None: warm it again or "
-                "use a new sleeve."
-            )
-        )
-    return Draft(
-        identity="close-joints",
-        title=_("Shrink the sleeves"),
-        why=_("A joint that is closed before its test has to be cut out again."),
-        parts=(_("the sleeves already on the cables"),),
-        tools=(Tool.HOT_AIR, Tool.GLASSES),
-        topics=("outdoors-joints", "dead-ends"),
-        do=(*lines, _("Pull gently at both cables of every joint: nothing moves.")),
-        checks=(
-            look_check(
-                _("Both ends of every outer sleeve"),
-                _("a ring of glue all round") if matter.outdoors else _("tight all round"),
-                (_("Warm it once more, evenly. Still open: cut it off and use a new sleeve."),),
-            ),
-        ),
+        steps=(*closing_steps(matter), _watch(matter), _hang(matter), _last_reading(matter)),
     )
 
 
 def _watch(matter: Matter) -> Draft:
     heats = [resistor_heat(matter, index) for index, run in enumerate(matter.runs) if run.resistor.fitted]
-    do = [
-        _("Lay everything out on a floor that does not burn: tile, stone or concrete. Plug in."),
-        _("Stay in the room for one hour. Look and smell every ten minutes."),
-        _("Hold the thermometer to each resistor, fuse holder, connector and joint. Do not touch them."),
-        _("Unplug at once for smoke, a smell of hot plastic, a flickering bulb, or a reading out of range."),
-    ]
     return Draft(
         identity="first-hour",
         title=_("Watch the first hour"),
-        why=_(
-            "Poor joints and hot parts show themselves within the first hour. “It works” is not yet a test."
-        ),
+        why=_("Poor joints and hot parts show themselves within the first hour."),
         parts=(supply_text(matter),),
-        tools=(Tool.THERMOMETER, Tool.CLOCK),
+        tools=(Tool.METER, Tool.THERMOMETER, Tool.CLOCK, Tool.SCREWDRIVER),
         topics=("first-hour-watched", "resistor-mounting"),
-        do=tuple(do),
-        checks=(*(_heat_check(heat) for heat in heats), _joint_check()),
+        do=(
+            _("Lay everything out on tile, stone or concrete. Plug in, box closed."),
+            _("Stay in the room for one hour. Look and smell every ten minutes."),
+            _("Unplug at once for smoke, a smell of hot plastic, or a bulb that flickers or goes dark."),
+            _("Then open the lid, touch nothing, take the readings, unplug, close it."),
+        ),
+        checks=(
+            *(_heat_check(heat) for heat in heats),
+            *(_again_check(matter, point) for point in _again_points(matter)),
+            _joint_check(),
+        ),
+    )
+
+
+def _again_points(matter: Matter) -> tuple[TestPoint, ...]:
+    """Where a run is read once it is closed: in the box."""
+    return tuple(
+        matter.point("resistor volts" if run.resistor.fitted else "after resistor", index)
+        for index, run in enumerate(matter.runs)
+    )
+
+
+def _again_check(matter: Matter, point: TestPoint) -> Check:
+    return volts_check(
+        matter,
+        matter.reading_at(point),
+        place(matter, point),
+        (_("Other than on your sheet by more than 0.1 V: look at the joints of this run."),),
     )
 
 
@@ -85,7 +78,9 @@ def _heat_check(heat: ResistorHeat) -> Check:
         what=_("Surface of {resistor} after one hour, in a room at 20 °C").format(
             resistor=resistor_reference(heat.run)
         ),
-        meter=_("Thermometer, never a finger; the box may add {kelvin}").format(kelvin=quantity(BOX_K, "°C")),
+        meter=_("Thermometer probe, never a finger; the box may add {kelvin}").format(
+            kelvin=quantity(BOX_K, "°C")
+        ),
         expected=_("about {running}").format(running=quantity(round(heat.running_c), "°C")),
         range=_("it is below {worst}").format(worst=quantity(round(heat.worst_c + BOX_K), "°C")),
         if_not=(_("Hotter: unplug. Measure its ohms and the volts across it; give it more air."),),
@@ -96,8 +91,8 @@ def _joint_check() -> Check:
     return Check(
         what=_("Every joint, connector and the fuse holder after one hour"),
         meter=_("Thermometer, never a finger"),
-        expected=_("as warm as the room"),
-        range=_("it is less than 10 °C above the room"),
+        expected=_("as warm as the air around it"),
+        range=_("it is less than 10 °C above that"),
         if_not=(_("Warmer: that contact is poor. Unplug and make it again."),),
     )
 
@@ -105,21 +100,26 @@ def _joint_check() -> Check:
 def _hang(matter: Matter) -> Draft:
     lines = [
         _("Unplugged: carry the finished runs to their place. Nothing is soldered up there."),
-        _("Hook the cable itself, never a bulb or a joint. Leave slack at every joint."),
+        _("Hook the cable itself at least every {far}, never a bulb or a joint. Joints hang slack.").format(
+            far=quantity(HOOKS_M, "m")
+        ),
         _("Keep the low-voltage wires apart from mains cables."),
     ]
     if matter.project.place.children_or_animals != "no":
         lines.append(_("Keep every wire out of reach of children and animals."))
     if matter.outdoors:
         lines += [
-            _(
-                "Let every cable hang in a loop lower than the joint or entry it leads to, so that water "
-                "drips off before it."
-            ),
+            _("A small loop lower than each joint or entry lets water drip off before it."),
             _("Keep joints off the ground and out of gutters."),
+            place_line(matter),
         ]
-    if matter.project.supply.stands == "indoors":
-        lines.append(_("The supply and the ventilated box stay indoors, dry, with air around them."))
+    if matter.outdoors and matter.project.supply.stands == "indoors":
+        lines.append(
+            _(
+                "Lead cables out through a bushed hole that slopes down outwards; a window or door that "
+                "closes on them cuts into them."
+            )
+        )
     return Draft(
         identity="hang",
         title=_("Hang the lights"),
@@ -139,25 +139,21 @@ def _hang(matter: Matter) -> Draft:
 
 
 def _last_reading(matter: Matter) -> Draft:
-    points = [matter.point("bulb", index, run.bulbs) for index, run in enumerate(matter.runs)]
+    lines = [_("From firm ground: plug in, open the lid, read, unplug, close it.")]
+    if not all(matter.solved.protection.sure_everywhere(index) for index in range(len(matter.runs))):
+        lines.append(
+            _(
+                "Not every short opens the fuse; then only you end it. Never leave the lights on unattended "
+                "or overnight."
+            )
+        )
     return Draft(
         identity="last-readings",
-        title=_("Read the last bulb of every run once more"),
+        title=_("Read every run once more"),
         why=_("A joint that was pulled while hanging shows here."),
         parts=(supply_text(matter),),
-        tools=(Tool.METER,),
+        tools=(Tool.METER, Tool.SCREWDRIVER),
         topics=("meter",),
-        do=(
-            _("Plug in. Take the readings before the last covers are closed, from firm ground."),
-            _("Keep this guide with its readings near the supply."),
-        ),
-        checks=tuple(
-            volts_check(
-                matter,
-                matter.reading_at(point),
-                _("“{run}”, at bulb {bulb}").format(run=matter.runs[point.run or 0].name, bulb=point.bulb),
-                (_("Other than before hanging: look at the joints between feed and this bulb."),),
-            )
-            for point in points
-        ),
+        do=(*lines, _("Keep this guide with its readings near the supply.")),
+        checks=tuple(_again_check(matter, point) for point in _again_points(matter)),
     )

@@ -66,7 +66,10 @@ def _supply_marks(matter: Matter) -> Draft:
             "Read the output current: {amperes} or more. More does no harm: the lights take only what they "
             "need."
         ).format(amperes=quantity(supply.rated_current, "A")),
-        _("Find the double square (one square inside another): double insulation between mains and output."),
+        _(
+            "Find the double square (one square inside another: double insulation), and beside it SELV, LPS, "
+            "ES1 or the sign of a safety transformer (IEC 61558-2-6). The square alone is not enough."
+        ),
         _("Find an approval mark of your country on the case itself."),
         _("Look at the case: no crack, no open seam, no bent pin, never opened by anyone."),
     ]
@@ -83,6 +86,18 @@ def _supply_marks(matter: Matter) -> Draft:
     )
 
 
+def _rcd_lines(matter: Matter) -> tuple[str, ...]:
+    """The protection of an outdoor outlet is tried before anything is plugged in."""
+    if not matter.outdoors and matter.project.supply.stands == "indoors":
+        return ()
+    return (
+        _(
+            "Press the test button of the outlet's residual-current device (RCD or GFCI): it must trip. Set "
+            "it again. No such device, or no trip: stop, and ask an electrician."
+        ),
+    )
+
+
 def _supply_volts(matter: Matter) -> Draft:
     supply = matter.arrangement.supply
     return Draft(
@@ -96,11 +111,9 @@ def _supply_volts(matter: Matter) -> Draft:
         topics=("supply-volts", "mains", "meter"),
         do=(
             _("Push the supply's plug into the socket. Leave the socket's two terminals open."),
+            *_rcd_lines(matter),
             _("Plug the supply into an outlet that is already there."),
-            _(
-                "Hold the red meter lead on one terminal and the black one on the other. A minus sign on the "
-                "display means: swap the leads."
-            ),
+            _("Hold one meter lead on each terminal. A minus sign on the display: swap the leads."),
             _("Mark the terminal under the red lead + and the other one −."),
             _("Unplug the supply from the outlet."),
         ),

@@ -2,75 +2,45 @@
 
 from __future__ import annotations
 
-from guidegen.circuit.expected import ExpectedReading
+from guidegen.circuit.meter import Meter
 from guidegen.circuit.points import TestPoint
 from guidegen.guide.blocks import Check
 from guidegen.guide.format import metered, quantity, span
 from guidegen.guide.matter import Matter
-from guidegen.guide.meters import amperes_in_line
+from guidegen.guide.meters import in_line_for
 from guidegen.guide.places import if_high, if_low, place
-from guidegen.guide.predicted import TestPower
-from guidegen.guide.steps.checks import beep_check, predicted_volts, volts_check
+from guidegen.guide.predicted import TestPower, resistance
+from guidegen.guide.steps.checks import ohms_check, predicted_volts, volts_check
 from guidegen.guide.steps.draft import Draft, DraftGroup
 from guidegen.guide.steps.identify import supply_text
-from guidegen.guide.steps.supply_end import fuse_text
 from guidegen.guide.tools import Tool
 from guidegen.guide.words import step_identity
 from guidegen.locale import _
-from guidegen.parts.wires import FUSE, resistor_reference
+from guidegen.parts.wires import feeder_reference, resistor_reference
+
+#: Terminals may add this to a resistor's reading, ohm; own assumption.
+_TERMINALS_OHM = 0.1
 
 
 def power(matter: Matter) -> DraftGroup:
-    """All steps from the fuse to the readings of every run."""
-    steps = [_fuse_in(matter)]
-    steps += [_larger_resistor(matter, index) for index in range(len(matter.runs))]
+    """All steps from the first light of a run to the readings of every run."""
+    steps = [_larger_resistor(matter, index) for index in range(len(matter.runs))]
     steps += [_all_runs(matter), *(_run_readings(matter, index) for index in range(len(matter.runs)))]
     return DraftGroup(
         anchor="first-power",
         title=_("First power"),
         intro=_(
-            "Each run first gets little current through a larger resistor. A mistake then shows itself in "
-            "dim light and a wrong reading, not in heat. Unplug before you change anything."
+            "Each run first gets little current through a larger resistor: a mistake shows in dim light and "
+            "a wrong reading, not in heat. Joints and ends are still bare: keep them apart on a dry floor "
+            "that does not burn, and unplug before you touch or change anything, or leave."
         ),
         steps=tuple(steps),
-    )
-
-
-def _fuse_in(matter: Matter) -> Draft:
-    return Draft(
-        identity="fuse-in",
-        title=_("Put the fuse into its holder"),
-        why=_("From now on a mistake at the supply end ends at the fuse."),
-        parts=(fuse_text(matter),),
-        tools=(Tool.METER,),
-        topics=("fuse",),
-        do=(
-            _("The supply is unplugged."),
-            _("Read the fuse's cap: {fuse}. Put it in and close the holder.").format(fuse=fuse_text(matter)),
-            _("Never bridge a fuse, and never fit a larger one."),
-        ),
-        checks=(
-            beep_check(
-                _("From socket + through {fuse} to the + common connector").format(fuse=FUSE),
-                (_("No beep: the fuse is blown or does not touch. Try another of the same rating."),),
-            ),
-        ),
     )
 
 
 def _larger_resistor(matter: Matter, index: int) -> Draft:
     run, test = matter.runs[index], matter.first_powers[index]
     ohm = quantity(test.ohm, "Ω")
-    place = (
-        _(
-            "Unclamp {resistor} from the feeder's + core. Clip the {ohm} resistor between the + common "
-            "connector and that core."
-        ).format(resistor=resistor_reference(index), ohm=ohm)
-        if run.resistor.fitted
-        else _(
-            "Take the run's + core out of the + common connector. Clip the {ohm} resistor between the two."
-        ).format(ohm=ohm)
-    )
     return Draft(
         identity=step_identity("larger-resistor", index),
         title=_("Run “{run}” through {ohm}").format(run=run.name, ohm=ohm),
@@ -80,32 +50,41 @@ def _larger_resistor(matter: Matter, index: int) -> Draft:
         topics=("first-power",),
         do=(
             *_alone(matter),
-            place,
-            _("Lay the test resistor on bare tile or metal, with nothing else near it."),
-            _("Plug in. Every bulb that is meant to light glows dimly."),
-            _("Take both readings. Unplug."),
+            _(
+                "Take {wire} out of {connector}. Clip the {ohm} resistor between the + common connector and "
+                "that wire."
+            ).format(wire=plus_wire(matter, index), connector=_from(matter, index), ohm=ohm),
+            _("Lay it on dry tile, stone or concrete, never on metal; legs and clips touch nothing."),
+            _("Plug in. Every bulb that is meant to light glows dimly. Take both readings. Unplug."),
         ),
         checks=(
             predicted_volts(_("Across the {ohm} resistor").format(ohm=ohm), test.resistor_v, _if_wrong()),
             predicted_volts(
                 _("Behind the {ohm} resistor, from plus to minus of the run").format(ohm=ohm),
                 test.after_resistor_v,
-                (
-                    _(
-                        "Near 0 V: a short in the run. Near the supply's volts: the run is open or the wrong "
-                        "way round."
-                    ),
-                    _("A little off: compare the volts across the resistor; the two add up to the supply's."),
-                ),
+                (_("Near 0 V: a short. Near the supply's volts: an open joint."),),
             ),
         ),
     )
 
 
+def plus_wire(matter: Matter, index: int) -> str:
+    """What brings plus to a run behind its resistor."""
+    if matter.runs[index].feeder is None:
+        return _("the run's + wire")
+    return _("{feeder}'s + core").format(feeder=feeder_reference(index))
+
+
+def _from(matter: Matter, index: int) -> str:
+    if matter.runs[index].resistor.fitted:
+        return _("the connector of {resistor}").format(resistor=resistor_reference(index))
+    return _("the + common connector")
+
+
 def _alone(matter: Matter) -> tuple[str, ...]:
     if len(matter.runs) == 1:
         return (_("The supply is unplugged."),)
-    return (_("Unplugged: take the + cores of all other runs out, so that this run alone is connected."),)
+    return (_("Unplugged: take the + wires of all other runs out of their connectors."),)
 
 
 def _why_larger(matter: Matter, index: int, test: TestPower) -> str:
@@ -118,11 +97,8 @@ def _why_larger(matter: Matter, index: int, test: TestPower) -> str:
 
 def _if_wrong() -> tuple[str, ...]:
     return (
-        _(
-            "All the supply's volts across the resistor and no light: a short in the run. Unplug; go back to "
-            "the test without power."
-        ),
-        _("No volts across the resistor and no light: the run is open or the wrong way round."),
+        _("All the supply's volts and no light: a short. Unplug; go back to the test without power."),
+        _("No volts and no light: an open joint, or the supply has shut down."),
         _("Light only up to some bulb: the joint behind that bulb does not hold."),
     )
 
@@ -131,36 +107,39 @@ def _all_runs(matter: Matter) -> Draft:
     point = matter.point("supply")
     return Draft(
         identity="all-runs",
-        title=_("All runs with their own resistors"),
+        title=_("All runs as they will stay"),
         why=_("Only together do the runs load the supply as they will every evening."),
         parts=(supply_text(matter),),
         tools=(Tool.METER, Tool.SCREWDRIVER),
         topics=("first-power", "meter"),
         do=(
-            _(
-                "Unplugged: take the test resistor off. Every run back on its own resistor, every + core in "
-                "its place."
-            ),
-            _("Plug in. Look along every run: no bulb dark that is meant to light, none flickering."),
-            _("Keep your hands off the resistors. Take the readings here and in the next steps."),
+            _("Unplugged: take the test resistor off and put every + wire back into its own connector."),
+            _("Take the ohms below. Only then plug in. Look along every run: no bulb dark, none flickering."),
+            _("Hands off the resistors. Take the volts here and in the next steps within five minutes."),
         ),
         checks=(
+            *(_own_resistor(matter, index) for index, run in enumerate(matter.runs) if run.resistor.fitted),
             volts_check(
                 matter,
                 matter.reading_at(point),
-                _("At the supply, all runs lit"),
+                _("At the supply's socket, all runs lit"),
                 (
-                    _(
-                        "Too low: the supply is weak or overloaded. Unplug, and measure it with nothing "
-                        "connected."
-                    ),
+                    _("Too low: supply weak or overloaded. Unplug; measure it with nothing connected."),
                     _("Too high: a run is not connected."),
                 ),
             ),
-            *_current_check(
-                matter.current_of(None), _("All runs together, in line with plus behind the fuse")
-            ),
         ),
+    )
+
+
+def _own_resistor(matter: Matter, index: int) -> Check:
+    """Before power: the run hangs behind its resistor and not straight on the supply."""
+    resistor = matter.runs[index].resistor
+    low, high = resistor.ohm * (1 - resistor.tolerance), resistor.ohm * (1 + resistor.tolerance)
+    return ohms_check(
+        _("Unplugged, from the + common connector to {wire}").format(wire=plus_wire(matter, index)),
+        resistance(resistor.ohm, low, high + _TERMINALS_OHM),
+        (_("Near zero: it is in the wrong connector. Do not plug in."),),
     )
 
 
@@ -170,23 +149,26 @@ def _run_readings(matter: Matter, index: int) -> Draft:
         volts_check(matter, matter.reading_at(point), place(matter, point), _at(point))
         for point in matter.points_of(index)
     ]
+    why = (
+        _("The volts across the resistor, divided by its ohms, are the run's current.")
+        if run.resistor.fitted
+        else _("Without a resistor only a meter in line tells the run's current.")
+    )
     return Draft(
         identity=step_identity("readings", index),
         title=_("Read run “{run}” with everything on").format(run=run.name),
-        why=_(
-            "The volts across the resistor tell the run's current better than a meter in line, which lowers "
-            "what it measures."
-        ),
+        why=why,
         tools=(Tool.METER,),
         topics=("meter", "resistor-mounting"),
         do=(
-            _("Hold the tips steady and let them touch nothing else."),
-            _("Write every reading down on the readings sheet, within range or not."),
+            _("Touch bare metal only; never pierce insulation. Hold the tips steady."),
+            _(
+                "Write every reading on the sheet “Readings”. Just outside its range is a reason to "
+                "look; stop "
+                "where it says stop."
+            ),
         ),
-        checks=(
-            *checks,
-            *_current_check(matter.current_of(index), _("Current of the run in line, if you want it too")),
-        ),
+        checks=(*checks, *(() if run.resistor.fitted else _current_check(matter, index))),
     )
 
 
@@ -197,15 +179,21 @@ def _at(point: TestPoint) -> tuple[str, ...]:
     )
 
 
-def _current_check(reading: ExpectedReading | None, what: str) -> tuple[Check, ...]:
+def _current_check(matter: Matter, index: int) -> tuple[Check, ...]:
+    """Where no resistor tells the current: every move of reading it in line."""
+    reading = matter.current_of(index)
     if reading is None:
         return ()
+    _scale, burden_ohm = Meter().ammeter(matter.solution.runs[index].current_a)
     return (
         Check(
-            what=what,
-            meter=amperes_in_line(),
+            what=_(
+                "Unplug; take {wire} out of the + common connector; clip the meter between the two; plug in, "
+                "read, unplug, put the wire and the meter's lead back"
+            ).format(wire=plus_wire(matter, index)),
+            meter=in_line_for(reading.expected, burden_ohm),
             expected=metered(reading.expected, reading.low, reading.high, "A"),
             range=span(reading.low, reading.high, "A"),
-            if_not=(_("Compare with the volts across the resistor divided by its ohms: trust that more."),),
+            if_not=(_("Nothing: the meter's own fuse is blown. Too much: unplug; look for a short."),),
         ),
     )

@@ -1,31 +1,41 @@
-"""Making one run: cut, join, feed, and close what stays open."""
+"""Making one run: cut, test every piece, join, feed. Its open ends are closed only after the readings."""
 
 from __future__ import annotations
 
 from guidegen.circuit.arrangement import RunPlan
-from guidegen.guide.blocks import Check
-from guidegen.guide.format import quantity, slug
+from guidegen.guide.format import listed, quantity, slug
 from guidegen.guide.matter import Matter
-from guidegen.guide.predicted import resistance
-from guidegen.guide.steps.checks import look_check, ohms_check, same_way_round_check
+from guidegen.guide.steps.checks import look_check
 from guidegen.guide.steps.cold_test import cold_test
 from guidegen.guide.steps.draft import Draft, DraftGroup
-from guidegen.guide.steps.ends import cap_ends, strain_relief
 from guidegen.guide.steps.feeds import feed_steps
-from guidegen.guide.steps.joint_words import cold_joint, joint_parts, solder_lines
+from guidegen.guide.steps.joint_words import (
+    JOINT_TOOLS,
+    JOINT_TOPICS,
+    across_joint_check,
+    cover_at,
+    joint_parts,
+    sleeves_first,
+    solder_both,
+    stagger,
+    tape_apart,
+)
+from guidegen.guide.steps.pieces import clip_line, find_plus_line, joined_ends
 from guidegen.guide.tools import Tool
 from guidegen.guide.words import bulbs_text, feed_text, step_identity
 from guidegen.locale import _
-from guidegen.parts.cuts import JOINT_TAKES_M, run_cuts
+from guidegen.parts.cuts import run_cuts
+from guidegen.parts.joints import run_joints
 from guidegen.parts.wires import string_reference
 
 
 def run_group(matter: Matter, index: int) -> DraftGroup:
     """All steps of one run, up to its test without power."""
     run = matter.runs[index]
-    steps = [_take(matter, index), *_joins(matter, index), *feed_steps(matter, index)]
-    steps += cap_ends(matter, index)
-    steps += [strain_relief(matter, index), cold_test(matter, index)]
+    joined = [joint.behind_bulb or 0 for joint in run_joints(run, index) if joint.place == "join"]
+    steps = [_take(matter, index), _test_pieces(matter, index)]
+    steps += [_join(matter, index, bulb) for bulb in joined]
+    steps += [*feed_steps(matter, index), cold_test(matter, index)]
     return DraftGroup(
         anchor=f"run-{index + 1}-{slug(run.name)}",
         title=_("Run {number}: {name}").format(number=index + 1, name=run.name),
@@ -38,21 +48,18 @@ def run_group(matter: Matter, index: int) -> DraftGroup:
 
 def _take(matter: Matter, index: int) -> Draft:
     run = matter.runs[index]
-    cuts = run_cuts(run, index)
     do = [_piece_text(run, place) for place in range(len(run.pieces))]
-    do += [
-        _(
-            "Cut string {string} right behind bulb {bulb}, within 1 cm of it. The whole spacing stays with "
-            "the next bulb."
-        ).format(string=cut.string_number, bulb=cut.behind_bulb)
-        for cut in cuts
-    ]
     do += _boxes(run)
+    for cut in run_cuts(run, index):
+        do.append(
+            _(
+                "String {string}, behind bulb {bulb}: draw a line along one wire, across the place of the "
+                "cut. Then cut right behind the bulb, within 1 cm. The whole spacing stays with the "
+                "next bulb."
+            ).format(string=cut.string_number, bulb=cut.behind_bulb)
+        )
     do.append(
-        _(
-            "Number the bulbs of the run from 1 to {last} with pieces of tape: 1, {last}, and every bulb "
-            "beside a joint."
-        ).format(last=run.bulbs)
+        _("Number bulbs of the run with tape: 1, {last}, and those beside a joint.").format(last=run.bulbs)
     )
     return Draft(
         identity=step_identity("take-pieces", index),
@@ -69,7 +76,7 @@ def _take(matter: Matter, index: int) -> Draft:
             look_check(
                 _("Bulbs of the run, counted from its begin"),
                 str(run.bulbs),
-                (_("Count the pieces again before you solder. Too few: a cut is at the wrong bulb."),),
+                (_("Too few: a cut is at the wrong bulb. Count the pieces before you solder."),),
             ),
         ),
     )
@@ -96,95 +103,61 @@ def _piece_text(run: RunPlan, place: int) -> str:
 
 
 def _boxes(run: RunPlan) -> list[str]:
-    with_tail = [piece.string_number for piece in run.pieces if piece.has_tail]
+    with_tail = [str(piece.string_number) for piece in run.pieces if piece.has_tail]
+    if not with_tail:
+        return []
     return [
-        _(
-            "String {string}: if its box is still on, take the cells out and cut it off, right at the box."
-        ).format(string=each)
-        for each in with_tail
+        _("Cut off the boxes still on string {strings}, no cells in them.").format(strings=listed(with_tail))
     ]
 
 
-def _joins(matter: Matter, index: int) -> list[Draft]:
-    run = matter.runs[index]
-    return [_join(matter, index, place, bulb) for place, bulb in enumerate(run.joins)]
-
-
-def _join(matter: Matter, index: int, place: int, bulb: int) -> Draft:
-    run = matter.runs[index]
-    segment_m = float(run.segment_m[bulb])
-    nominal = segment_m * run.conductor.ohm_per_m
-    reading = resistance(
-        nominal, nominal * run.conductor.low_factor, nominal * run.conductor.high_factor + 0.1
-    )
-    closed_end = not run.pieces[place].cut_behind
-    open_end = (
-        _(
-            "The last bulb of the string may end both wires inside. Open its cover far enough to reach them, "
-            "or tap them within 1 cm in front of the bulb."
-        )
-        if closed_end
-        else _("Bare 15 mm of both wires behind bulb {bulb}.").format(bulb=bulb)
-    )
+def _test_pieces(matter: Matter, index: int) -> Draft:
+    run, test = matter.runs[index], matter.first_powers[index]
+    ohm = quantity(test.ohm, "Ω")
     return Draft(
-        identity=f"join-behind-bulb-{bulb}-run-{index + 1}",
-        title=_("Join the pieces behind bulb {bulb}").format(bulb=bulb),
-        why=_(
-            "Plus goes to plus and minus to minus. A piece the wrong way round stays dark and may hide a "
-            "short."
-        ),
-        parts=(*joint_parts(matter, 2),),
-        tools=(Tool.METER, Tool.STRIPPER, Tool.IRON, Tool.PEN, Tool.GLASSES),
-        topics=("soldering", "outdoors-joints", "polarity"),
+        identity=step_identity("test-pieces", index),
+        title=_("Light every piece through {ohm}, and mark its plus").format(ohm=ohm),
+        why=_("Once joined, a piece the wrong way round only stays dark and hides among the others."),
+        parts=(_("test resistor {ohm}").format(ohm=ohm),),
+        tools=(Tool.METER, Tool.CLIP_LEADS, Tool.STRIPPER, Tool.PEN),
+        topics=("bench-power", "polarity", "meter"),
         do=(
-            _find_plus(matter, run),
-            open_end,
+            _("Bare 10 mm of both wires at the begin of each piece. Keep all bare ends apart."),
+            clip_line(ohm, _("the piece")),
+            find_plus_line(),
             _(
-                "Bare 15 mm of both wires in front of bulb {bulb}. Cut one conductor 3 cm shorter on each "
-                "side, so that the two joints do not lie side by side."
-            ).format(bulb=bulb + 1),
-            *solder_lines(),
-            _("The joint takes about {length} of each cable.").format(length=quantity(JOINT_TAKES_M, "m")),
+                "Mark plus there. Unplug. Follow it with the beeper to every other open end; mark it "
+                "there too."
+            ),
         ),
         checks=(
-            ohms_check(
-                _("From plus of bulb {bulb} to plus of bulb {next}").format(bulb=bulb, next=bulb + 1),
-                reading,
-                cold_joint(),
-            ),
-            ohms_check(
-                _("From minus of bulb {bulb} to minus of bulb {next}").format(bulb=bulb, next=bulb + 1),
-                reading,
-                cold_joint(),
-            ),
-            *_way_round(matter, run, bulb),
-        ),
-    )
-
-
-def _find_plus(matter: Matter, run: RunPlan) -> str:
-    if matter.diode_test_tells(matter.kind_of(run)):
-        return _(
-            "Find plus of both pieces: on diode test the way round that shows volts has the red lead on "
-            "plus. “OL” both ways: light the piece on its own box instead. Mark plus at the ends that meet."
-        )
-    return _(
-        "Find plus of both pieces by lighting each on its own box, as before. Mark plus at the ends that "
-        "meet."
-    )
-
-
-def _way_round(matter: Matter, run: RunPlan, bulb: int) -> tuple[Check, ...]:
-    if not matter.diode_test_tells(matter.kind_of(run)):
-        return ()
-    return (
-        same_way_round_check(
-            _("From plus to minus of bulb {bulb}, all pieces joined so far").format(bulb=bulb),
-            (
-                _(
-                    "It glows or shows volts: one piece is the wrong way round. Open the joint and swap the "
-                    "wires."
+            look_check(
+                _("Each piece of “{run}”").format(run=run.name),
+                _("all its bulbs that are meant to light shine"),
+                (
+                    _("All dark both ways: a broken wire, or a string that may not be cut. Stop."),
+                    _("Some dark: the wire is broken, or the string was in series. Use another string."),
                 ),
             ),
         ),
+    )
+
+
+def _join(matter: Matter, index: int, bulb: int) -> Draft:
+    run = matter.runs[index]
+    return Draft(
+        identity=f"join-behind-bulb-{bulb}-run-{index + 1}",
+        title=_("Join the pieces behind bulb {bulb}").format(bulb=bulb),
+        why=_("Plus goes on to plus and minus to minus."),
+        parts=joint_parts(matter, cover_at(run, index, "join", bulb)),
+        tools=JOINT_TOOLS,
+        topics=JOINT_TOPICS,
+        do=(
+            sleeves_first(),
+            *joined_ends(run, bulb),
+            stagger(),
+            solder_both(),
+            tape_apart(),
+        ),
+        checks=(across_joint_check(),),
     )

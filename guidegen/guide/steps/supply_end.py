@@ -5,27 +5,35 @@ from __future__ import annotations
 from guidegen.guide.blocks import Check
 from guidegen.guide.format import listed, quantity
 from guidegen.guide.matter import Matter
-from guidegen.guide.predicted import resistance
+from guidegen.guide.predicted import metered_volts, resistance
 from guidegen.guide.resistors import marking, resistor_name
-from guidegen.guide.steps.checks import beep_check, look_check, no_short_check, ohms_check
+from guidegen.guide.steps.checks import (
+    beep_check,
+    look_check,
+    no_short_check,
+    ohms_check,
+    predicted_volts,
+)
 from guidegen.guide.steps.draft import Draft, DraftGroup
+from guidegen.guide.steps.identify import supply_text
 from guidegen.guide.tools import Tool
 from guidegen.guide.wires import cable_name, wire_word
-from guidegen.locale import _
+from guidegen.locale import _, ngettext
+from guidegen.parts.bill import bill
 from guidegen.parts.cuts import WireCut, wire_cuts
-from guidegen.parts.wires import LEAD, extra_reference, feeder_reference, resistor_reference
+from guidegen.parts.wires import FUSE, LEAD, extra_reference, feeder_reference, resistor_reference
 
 
 def supply_end(matter: Matter) -> DraftGroup:
     """Everything between the supply's plug and the feeders."""
     steps = [_cut_wires(matter)] if wire_cuts(matter.arrangement) else []
-    steps += [_labels(matter), _fuse(matter)]
+    steps += [_labels(matter), _fuse(matter), _fuse_in(matter)]
     if any(run.resistor.fitted for run in matter.runs):
         steps += [_measure_resistors(matter), _mount_resistors(matter)]
     return DraftGroup(
         anchor="supply-end",
         title=_("Make the supply end"),
-        intro=_("All of this is done with the supply unplugged and lying in another place."),
+        intro=_("It comes first, so that every later test already runs through the fuse."),
         steps=tuple(steps),
     )
 
@@ -34,10 +42,9 @@ def fuse_text(matter: Matter) -> str:
     """The fuse in a few words."""
     fuse = matter.arrangement.fuse
     assert fuse.rating_a is not None, "a solved study has its fuse picked"
-    return _("fuse {amperes} ({standard})").format(
-        amperes=quantity(fuse.rating_a, "A"),
-        standard="IEC 60127-2" if fuse.standard == "IEC" else "UL 248-14",
-    )
+    if fuse.standard == "IEC":
+        return _("fuse F {amperes}, 5 × 20 mm").format(amperes=quantity(fuse.rating_a, "A"))
+    return _("fuse {amperes}, fast, 6.3 × 32 mm").format(amperes=quantity(fuse.rating_a, "A"))
 
 
 def cut_label(matter: Matter, cut: WireCut) -> str:
@@ -82,7 +89,7 @@ def _cut_wires(matter: Matter) -> Draft:
 
 
 def labels(matter: Matter) -> tuple[str, ...]:
-    """Text of every label: volts, polarity, fuse; one a lead."""
+    """Text of the labels, two of each: for plug and socket, and for both ends of every wire."""
     supply = matter.project.supply
     fuse = matter.arrangement.fuse.rating_a or 0.0
     head = _("{volts} DC only · fuse {amperes}").format(
@@ -91,26 +98,36 @@ def labels(matter: Matter) -> tuple[str, ...]:
     rows = [_("Supply plug and socket: {head} · {title}").format(head=head, title=matter.project.title)]
     for cut in wire_cuts(matter.arrangement):
         pole = _("carries −") if cut.cores == 1 else _("marked core is +")
-        rows.append(_("{label}: {head} · {pole}").format(label=cut_label(matter, cut), head=head, pole=pole))
+        place = _behind(matter, cut) or head
+        rows.append(
+            _("{label}: {place} · {pole}").format(label=cut_label(matter, cut), place=place, pole=pole)
+        )
     return tuple(rows)
 
 
+def _behind(matter: Matter, cut: WireCut) -> str:
+    """A wire behind a resistor is not for the supply's volts; empty for one that is."""
+    if cut.run is None or not matter.runs[cut.run].resistor.fitted:
+        return ""
+    return _("only behind {resistor} {ohm}, never straight to the supply").format(
+        resistor=resistor_reference(cut.run), ohm=quantity(matter.runs[cut.run].resistor.ohm, "Ω")
+    )
+
+
 def _labels(matter: Matter) -> Draft:
+    count = bill(matter.arrangement).labels
     return Draft(
         identity="labels",
-        title=_("Label every lead"),
-        why=_(
-            "Plugs that fit another supply in the house are pushed in sooner or later. A label is what stops "
-            "it."
-        ),
-        parts=(_("labels"),),
+        title=_("Label every lead at both ends"),
+        why=_("Plugs that fit another supply in the house are pushed in sooner or later."),
+        parts=(ngettext("{count} label", "{count} labels", count).format(count=count),),
         tools=(Tool.PEN,),
         topics=("labels",),
-        do=(*labels(matter), _("Fix each label where the lead begins, so that it cannot slide off.")),
+        do=(*labels(matter), _("Two of each; the first is for plug and socket. None may slide off.")),
         checks=(
             look_check(
-                _("Every lead"),
-                _("has its label"),
+                _("Plug, socket, and both ends of every wire"),
+                _("labelled"),
                 (_("Write the missing one now: later nobody remembers which lead is which."),),
             ),
         ),
@@ -119,31 +136,93 @@ def _labels(matter: Matter) -> Draft:
 
 def _fuse(matter: Matter) -> Draft:
     lead = matter.arrangement.supply.lead
-    onward = _("shared lead's + core") if lead is not None else _("+ common connector")
-    back = _("shared lead's − core") if lead is not None else _("− common connector")
-    do = [
-        _("Leave the fuse itself out of its holder for now."),
-        _("Mark one common connector + and the other −. All wires of that sign meet there."),
-        _("Socket + to one wire of the fuse holder. Nothing else goes to socket +."),
-        _("Other wire of the fuse holder to the {onward}.").format(onward=onward),
-        _("Socket − to the {back}.").format(back=back),
-    ]
-    if lead is not None:
-        do.append(_("Far end of the shared lead: + core into the + common connector, − core into the − one."))
+    wires = (_("two-wire connector"),) if lead is not None else (_("short wire, 20 cm"),)
     return Draft(
         identity="fuse-holder",
         title=_("Fit the fuse holder, first thing in plus"),
         why=_("A fuse guards only what comes after it, so it comes first."),
-        parts=(_("fuse holder"), _("socket that fits the supply's plug"), _("common connectors")),
+        parts=(
+            _("fuse holder"),
+            _("socket that fits the supply's plug"),
+            _("common connectors"),
+            box_name(matter),
+            *wires,
+        ),
         tools=(Tool.STRIPPER, Tool.SCREWDRIVER, Tool.METER),
         topics=("fuse",),
-        do=tuple(do),
+        do=(
+            _("The supply lies in another place. The holder has no fuse in it yet."),
+            place_line(matter),
+            _("Screw the common connectors to the floor of the box. Mark one + and the other −."),
+            _("Socket + to one wire of the fuse holder. Nothing else goes to socket +."),
+            *_onward_lines(lead is not None),
+            _("Join neither pole to earth, a metal rail or a gutter."),
+        ),
         checks=(
             beep_check(_("From the fuse holder's far contact to the + common connector"), _loose()),
             beep_check(_("From socket − to the − common connector"), _loose()),
             no_short_check(
                 _("From the + common connector to the − one"),
                 (_("A strand bridges two terminals: find it before you go on."),),
+            ),
+        ),
+    )
+
+
+def _onward_lines(lead: bool) -> tuple[str, ...]:
+    if not lead:
+        return (
+            _("Other wire of the fuse holder into the + common connector."),
+            _("The short wire from socket − into the − common connector."),
+        )
+    return (
+        _(
+            "Other wire of the fuse holder and L1's + core into the two-wire connector. Socket − to "
+            "L1's − core."
+        ),
+        _("Far end of L1: + core into the + common connector, − core into the − one."),
+    )
+
+
+def box_name(matter: Matter) -> str:
+    """The box at the supply end."""
+    if any(run.resistor.fitted for run in matter.runs):
+        return _("ventilated box for connectors and resistors")
+    return _("box for the connectors")
+
+
+def place_line(matter: Matter) -> str:
+    """Where plug, socket, fuse and box stay: dry."""
+    if matter.project.supply.stands == "outdoors":
+        return _(
+            "Plug, socket, fuse holder and box go into an enclosure of IPX4 or better, all cables entering "
+            "from below."
+        )
+    return _("Supply, socket, fuse holder and box stay indoors, dry.")
+
+
+def _fuse_in(matter: Matter) -> Draft:
+    supply = matter.arrangement.supply
+    return Draft(
+        identity="fuse-in",
+        title=_("Put the fuse in and try the supply end"),
+        why=_("From now on a mistake behind the fuse is limited by it."),
+        parts=(fuse_text(matter), supply_text(matter)),
+        tools=(Tool.METER,),
+        topics=("fuse", "meter"),
+        do=(
+            _("Read the fuse's cap: {fuse}. Put it in and close the holder.").format(fuse=fuse_text(matter)),
+            _("Never bridge a fuse, and never fit a larger one."),
+            _("No wire may touch another. Plug in, read, unplug."),
+        ),
+        checks=(
+            predicted_volts(
+                _("From the + common connector, red lead, to the − one"),
+                metered_volts(supply.voltage_v, supply.lower_v, supply.upper_v),
+                (
+                    _("Minus sign: two wires are swapped; start again at the socket."),
+                    _("Nothing: the fuse {fuse} is blown or does not touch.").format(fuse=FUSE),
+                ),
             ),
         ),
     )
@@ -171,13 +250,7 @@ def _measure_resistors(matter: Matter) -> Draft:
         parts=_resistor_parts(matter),
         tools=(Tool.METER, Tool.PEN),
         topics=("resistor", "meter-ohms"),
-        do=(
-            _(
-                "Touch the meter leads together and note what the meter shows. Take that off every reading "
-                "of a few ohms."
-            ),
-            _("Measure each resistor and put it beside the name of its run."),
-        ),
+        do=(_("Measure each resistor and put it beside the name of its run."),),
         checks=tuple(
             _resistor_check(matter, index) for index, run in enumerate(matter.runs) if run.resistor.fitted
         ),
@@ -206,29 +279,27 @@ def _mount_resistors(matter: Matter) -> Draft:
         identity="mount-resistors",
         title=_("Mount the resistors in free air"),
         why=_("They turn the spare volts into heat, and need air around them to lose it."),
-        parts=(
-            *_resistor_parts(matter),
-            _("ventilated box for the resistors"),
-            _("two-wire connectors"),
-        ),
+        parts=(*_resistor_parts(matter), _("two-wire connectors, ceramic")),
         tools=(Tool.SCREWDRIVER, Tool.CUTTERS, Tool.GLASSES),
         topics=("resistor-mounting",),
         do=(
-            _("Leave at least 20 mm of leg on each side. The body touches nothing."),
-            _("One leg of each resistor into the + common connector: {runs}.").format(
-                runs=listed([f"“{run.name}”" for run in runs])
-            ),
-            _("The other leg into a two-wire connector of its own, marked with the run's name."),
             _(
-                "Keep 20 mm of air between resistors and to every wall. No sleeve, tape, glue or foam on "
-                "them."
+                "Screw a two-wire connector for each resistor to the floor of the box. Mark it: {runs}."
+            ).format(runs=listed([f"“{run.name}”" for run in runs])),
+            _(
+                "One leg into the + common connector, the other into its own. 30 mm of leg on each side keep "
+                "the heat from the connectors."
             ),
-            _("Close the ventilated box. Fix it where leaves and dust cannot pile up on it."),
+            _(
+                "20 mm of air around every body, 10 mm from every bare leg to metal or to another leg. No "
+                "sleeve, tape, glue or foam."
+            ),
+            _("Leave the box open for the tests."),
         ),
         checks=(
             look_check(
                 _("Around every resistor"),
-                _("20 mm of air"),
+                _("20 mm of air; it does not move when the box is shaken"),
                 (_("Bend the legs, or take a larger box."),),
             ),
         ),

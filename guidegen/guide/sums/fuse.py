@@ -19,6 +19,7 @@ from guidegen.guide.format import quantity
 from guidegen.guide.matter import Matter
 from guidegen.guide.worked import calculation
 from guidegen.locale import _
+from guidegen.tables.fuses import FUSE_TYPES
 
 
 def fuse_sums(matter: Matter) -> CalculationGroup:
@@ -31,9 +32,10 @@ def fuse_sums(matter: Matter) -> CalculationGroup:
         anchor="fuse",
         title=_("Fuse and shorts"),
         intro=_(
-            "A fuse guards wires, not LEDs. It opens for sure only if the supply can give the current it "
-            "takes."
-        ),
+            "A fuse guards wires, not LEDs. At the current at which it must open it may still take "
+            "{time}; and "
+            "it opens only if the supply really gives that much for so long. Many shut down or pulse instead."
+        ).format(time=_opening_time(arrangement.fuse.standard)),
         calculations=(
             calculation(needed, note=_("Fitted: {rating}.").format(rating=quantity(rating_a, "A"))),
             calculation(opens),
@@ -42,6 +44,11 @@ def fuse_sums(matter: Matter) -> CalculationGroup:
         ),
         tables=(_shorts(matter), _sections(matter)),
     )
+
+
+def _opening_time(standard: str) -> str:
+    """How long a fuse may take at its must-open current."""
+    return quantity(FUSE_TYPES[standard].within_s / 60, _("minutes"))
 
 
 def _fault(matter: Matter) -> Calculation:
@@ -53,9 +60,9 @@ def _fault(matter: Matter) -> Calculation:
         limit_a=supply.limit_a,
     )
     note = (
-        _("More than what opens the fuse: it is sure to open.")
+        _("As much as must open the fuse, if the supply gives it that long.")
         if guard.sure
-        else _("Less than what opens the fuse for sure: it may never open. Unplug when lights stay dark.")
+        else _("Less than what must open the fuse: it may never open. Unplug when lights stay dark.")
     )
     return calculation(worked, _("Short right behind the fuse"), note)
 
@@ -104,15 +111,15 @@ def _shorts(matter: Matter) -> Table:
         columns=(
             Column(_("Short")),
             Column(_("Current"), numeric=True),
-            Column(_("Opens the fuse for sure"), numeric=True),
-            Column(_("Is it sure to open?")),
+            Column(_("Must open the fuse"), numeric=True),
+            Column(_("Must it open?")),
             Column(_("Does the resistor survive?")),
             Column(_("Do the wires survive?")),
         ),
         rows=tuple(rows),
         note=_(
             "Current: what the supply is sure to give at its lowest volts, through parts at the high end of "
-            "their tolerance. Survival: where the fuse is not sure to open, the watts at the highest volts "
+            "their tolerance. Survival: where the fuse need not open, the watts at the highest volts "
             "must be within the rating for good."
         ),
     )
@@ -165,7 +172,7 @@ def _survival(matter: Matter, run: RunPlan, power_w: float, sure: bool) -> str:
     if not resistor.fitted or resistor.rating_w is None:
         return _("none fitted")
     if sure:
-        return _("yes, the fuse ends it")
+        return _("the fuse ends it")
     bears_w = rating_at_w(resistor.rating_w, matter.arrangement.warmest_c, resistor.kind)
     words = _("yes: {power} of {bears}") if power_w <= bears_w else _("no: {power} of {bears}")
     return words.format(power=quantity(power_w, "W"), bears=quantity(bears_w, "W"))
@@ -197,6 +204,6 @@ def _sections(matter: Matter) -> Table:
         ),
         note=_(
             "Ohms ahead: the least resistance between supply and wire. A wire bears 1.45 times its table "
-            "limit until a fuse opens (IEC 60364-4-43, clause 433.1)."
+            "limit until a fuse opens (IEC 60364-4-43, clause 433.1); the table holds in air of 30 °C."
         ),
     )

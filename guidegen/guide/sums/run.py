@@ -112,13 +112,14 @@ def _ratings(matter: Matter, index: int) -> list[Calculation]:
 
 def _short_note(matter: Matter, index: int) -> str:
     if matter.solved.protection.sure_everywhere(index):
-        return _("The fuse is sure to open on such a short, so this does not last.")
+        return _(
+            "The fuse must open on such a short, if the supply gives the current, so this does not last."
+        )
     if matter.solved.protection.sure_after_resistor[index]:
         return _(
-            "The fuse is sure to open on such a short, but not on one at the far end: see “What a short "
-            "brings”."
+            "The fuse must open on such a short, but not on one at the far end: see “What a short brings”."
         )
-    return _("The fuse is not sure to open on such a short, so the rating has to bear it for good.")
+    return _("The fuse need not open on such a short, so the rating has to bear it for good.")
 
 
 def _heat(matter: Matter, index: int, power_w: float, title: str) -> Calculation:
