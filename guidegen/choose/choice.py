@@ -6,6 +6,7 @@ from collections import Counter
 from dataclasses import dataclass
 
 from guidegen.choose.costs import Cost
+from guidegen.choose.layouts import Layout
 from guidegen.choose.workout import WorkedOut
 from guidegen.circuit.arrangement import Feed
 from guidegen.project.schema import Run
@@ -36,7 +37,8 @@ class Proposal:
     `runs` as they would stand in the project file; `worked`: everything
     solved about it; `led_share`: mean LED current of the least driven run
     over the one aimed at; `over`: excess over each limit, as in `limits`;
-    `rival`: what it is compared with in a sentence.
+    `rival`: what it is compared with in a sentence; `layout` and its sizes
+    of feeders and of extra wires, where it was searched for.
     """
 
     runs: tuple[Run, ...]
@@ -47,6 +49,8 @@ class Proposal:
     led_share: float
     over: dict[str, float]
     rival: Rival | None
+    layout: Layout | None = None
+    sizes_mm2: tuple[float, float] = (0.0, 0.0)
 
     @property
     def evenness(self) -> float:

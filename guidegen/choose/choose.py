@@ -11,7 +11,7 @@ from guidegen.choose.choice import Choice, Proposal, Rival
 from guidegen.choose.costs import costs_of
 from guidegen.choose.front import MOST_SHOWN, Whole, standing
 from guidegen.choose.judging import judge_trials
-from guidegen.choose.layouts import Layout, layouts
+from guidegen.choose.layouts import Layout, bulbs_to_use, layouts
 from guidegen.choose.limits import within
 from guidegen.choose.misses import miss_of
 from guidegen.choose.pool import Field, Trials, make_field
@@ -37,6 +37,8 @@ from guidegen.tables.prices import CHOICE_MM2
 
 #: LED currents tried, over the one aimed at, when nothing keeps the limits: the first that does counts.
 DIMMED = (1.0, 0.8, 0.64, 0.5, 0.4, 0.3, 0.2)
+#: Bulbs up to which arrangements are looked for, and up to which with every size of wire; sizes beyond, mm2.
+MOST_SEARCHED_BULBS, MANY_BULBS, FEW_MM2 = 1_500, 300, (0.5, 1.5)
 
 
 @dataclass(frozen=True, eq=False)
@@ -82,9 +84,9 @@ def best_runs(project: Project, leds: Leds, progress: Progress | None = None) ->
 
 def _no_layout() -> str:
     return _(
-        "No arrangement can be proposed for these strings: they may not be cut or rewired. "
-        "Write the runs into the file, one whole string in each, or use all bulbs bought."
-    )
+        "No arrangement can be proposed: strings that may not be cut or rewired are used whole or not at "
+        "all, and proposals are made for at most {count} bulbs. Write the runs into the file."
+    ).format(count=MOST_SEARCHED_BULBS)
 
 
 def _with_own(ranked: list[Proposal], most: int) -> list[Proposal]:
@@ -96,12 +98,11 @@ def _with_own(ranked: list[Proposal], most: int) -> list[Proposal]:
 
 def _search(project: Project, leds: Leds, progress: Progress | None) -> list[_Searched]:
     """Searches at the LED current aimed at, and at smaller ones until one finds something within limits."""
-    found_layouts = layouts(project)
-    limits = led_limits(project, leds)
-    supply = arrange(project.model_copy(update={"runs": None}), leds, limits)
     searches: list[_Searched] = []
-    for dim in DIMMED if found_layouts else ():
-        field = make_field(project, supply, found_layouts, leds, limits, CHOICE_MM2, dim)
+    for dim in DIMMED:
+        field = _field(project, leds, dim)
+        if field is None:
+            break
         bounds = make_bounds(field)
         searches.append(_Searched(field, bounds, search(field, bounds, progress=progress)))
         if len(searches[-1].found.numbers):
@@ -111,13 +112,20 @@ def _search(project: Project, leds: Leds, progress: Progress | None) -> list[_Se
 
 def _reachable(project: Project, leds: Leds) -> bool:
     """Whether some arrangement of a changed project meets its goals within every limit."""
+    field = _field(project, leds, 1.0)
+    return field is not None and bool((search(field, make_bounds(field)).values[:, 0] == 0).any())
+
+
+def _field(project: Project, leds: Leds, dim: float) -> Field | None:
+    """What is searched; None where no layout can be made, or where there are too many bulbs."""
+    bulbs = sum(bulbs_to_use(project).values())
+    found_layouts = layouts(project) if bulbs <= MOST_SEARCHED_BULBS else ()
+    if not found_layouts:
+        return None
     limits = led_limits(project, leds)
     supply = arrange(project.model_copy(update={"runs": None}), leds, limits)
-    found_layouts = layouts(project)
-    if not found_layouts:
-        return False
-    field = make_field(project, supply, found_layouts, leds, limits, CHOICE_MM2)
-    return bool((search(field, make_bounds(field)).values[:, 0] == 0).any())
+    sizes_mm2 = CHOICE_MM2 if bulbs <= MANY_BULBS else FEW_MM2
+    return make_field(project, supply, found_layouts, leds, limits, sizes_mm2, dim)
 
 
 def _hindered(searched: _Searched) -> tuple[str, ...]:
@@ -141,7 +149,12 @@ def _proposals(project: Project, leds: Leds, searched: _Searched, most: int) -> 
     found = _best(searched, numbers, most)
     rivals = _rivals(searched, found)
     made = [
-        replace(propose(project, leds, runs_of(field, each), each.ohms), rival=rival)
+        replace(
+            propose(project, leds, runs_of(field, each), each.ohms),
+            rival=rival,
+            layout=field.layouts[each.layout],
+            sizes_mm2=(field.sizes_mm2[each.feeder], field.sizes_mm2[each.extra]),
+        )
         for each, rival in zip(found, rivals, strict=True)
     ]
     return [each for each in made if within(each.over)] or made[:1]

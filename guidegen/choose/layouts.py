@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from itertools import product
+from itertools import islice, product
 from typing import get_args
 
 import numpy as np
@@ -16,7 +17,7 @@ from guidegen.project.schema import LightString, Project
 from guidegen.safety.strings import is_parallel
 
 FEEDS: tuple[Feed, ...] = get_args(Feed)
-#: Layouts of several kinds of string that are looked at; beyond them the feeds of a kind are the same.
+#: Layouts of several kinds of string that are looked at one by one.
 MOST_LAYOUTS = 3_000
 
 
@@ -79,29 +80,51 @@ def bulbs_to_use(project: Project) -> dict[str, int]:
 def layouts(project: Project) -> tuple[Layout, ...]:
     """Every layout that is looked at, in a fixed order.
 
-    Runs of one kind of string and one size are fed alike.
+    Runs of one kind of string and one size are fed alike.  Where several
+    kinds make too many layouts, all runs of a kind are fed alike, and then
+    all runs of all kinds.
     """
     bulbs = bulbs_to_use(project)
     choices = [list(_of_kind(name, project.strings[name], count)) for name, count in bulbs.items()]
-    if np.prod([float(len(choice)) for choice in choices]) > MOST_LAYOUTS and len(choices) > 1:
-        choices = [[each for each in choice if len({part.feed for part in each}) == 1] for choice in choices]
-    fewest = sum(min((len(each) for each in choice), default=0) for choice in choices)
-    together = (sum(parts, ()) for parts in _several(choices, max(MOST_RUNS, fewest)))
     measures = _Measures(project.strings)
-    return tuple(_placed(stretches, project, measures) for stretches in together)
+    return tuple(_placed(stretches, project, measures) for stretches in _together(choices))
 
 
-def _several(
-    choices: list[list[tuple[_Stretch, ...]]], most_runs: int
-) -> Iterator[tuple[tuple[_Stretch, ...], ...]]:
-    """One choice of every kind, as long as there are not too many runs or layouts."""
-    count = 0
-    for parts in product(*choices):
-        if sum(map(len, parts)) <= most_runs:
-            yield parts
-            count += 1
-            if count >= MOST_LAYOUTS:
-                return
+_Choices = list[list[tuple[_Stretch, ...]]]
+
+
+def _together(choices: _Choices) -> Iterator[tuple[_Stretch, ...]]:
+    """One choice of every kind in every combination that is looked at."""
+    alike = [[each for each in choice if len({part.feed for part in each}) == 1] for choice in choices]
+    if _count(choices) <= MOST_LAYOUTS or len(choices) == 1:
+        yield from _several(choices)
+    elif _count(alike) <= MOST_LAYOUTS:
+        yield from _several(alike)
+    else:
+        for feed in FEEDS:
+            fed = [[each for each in choice if each[0].feed == feed] or choice[:1] for choice in alike]
+            yield from islice(_several(fed), MOST_LAYOUTS // len(FEEDS))
+
+
+def _count(choices: _Choices) -> float:
+    return math.prod(float(len(choice)) for choice in choices)
+
+
+def _several(choices: _Choices) -> Iterator[tuple[_Stretch, ...]]:
+    """One choice of every kind, with no more runs together than are looked at."""
+    fewest = [min((len(each) for each in choice), default=0) for choice in choices]
+    yield from _joined(choices, fewest, max(MOST_RUNS, sum(fewest)))
+
+
+def _joined(choices: _Choices, fewest: list[int], most_runs: int) -> Iterator[tuple[_Stretch, ...]]:
+    if not choices:
+        yield ()
+        return
+    left = most_runs - sum(fewest[1:])
+    for first in choices[0]:
+        if len(first) <= left:
+            for others in _joined(choices[1:], fewest[1:], most_runs - len(first)):
+                yield (*first, *others)
 
 
 def _of_kind(name: str, kind: LightString, bulbs: int) -> Iterator[tuple[_Stretch, ...]]:

@@ -5,12 +5,20 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator
 
+import numpy as np
+
 from guidegen.calc.preferred import smallest_not_below
 from guidegen.choose.aims import goals_met, led_goal_a
 from guidegen.choose.choice import Change, Miss, Proposal
+from guidegen.choose.circuits import driven
+from guidegen.choose.judging import judge_trials, meets
+from guidegen.choose.layouts import Layout
 from guidegen.choose.limits import excesses, within
+from guidegen.choose.pool import Trials, make_field
 from guidegen.choose.proposing import Leds
 from guidegen.choose.workout import WorkedOut, work_out
+from guidegen.circuit.arrange import arrange
+from guidegen.circuit.cells import led_limits
 from guidegen.project.schema import LightString, Project, StringWire, Supply
 from guidegen.safety.leds import GOAL_MET_FROM
 from guidegen.safety.rule import ROUNDING
@@ -133,6 +141,8 @@ class _Tries:
 
     def _does(self, project: Project) -> bool:
         """Whether the changed project meets its goals and keeps its limits."""
+        if self._nearest.layout is not None:
+            return _layout_does(project, self._leds, self._nearest.layout, self._nearest.sizes_mm2)
         worked: WorkedOut = work_out(project, self._leds)
         met = goals_met(project.goals, worked.arrangement, worked.solution)
         return met and _aimed(project, worked) and within(excesses(project, worked))
@@ -160,6 +170,16 @@ def _digits(value: float, towards: Callable[[float], int]) -> float:
     """Three digits, rounded to the side on which the change still does."""
     place = 2 - math.floor(math.log10(value))
     return float(f"{towards(value * 10.0**place)}e{-place}")
+
+
+def _layout_does(project: Project, leds: Leds, layout: Layout, sizes_mm2: tuple[float, float]) -> bool:
+    """The same for one layout, as the search judges it: much quicker."""
+    limits = led_limits(project, leds)
+    supply = arrange(project.model_copy(update={"runs": None}), leds, limits)
+    field = make_field(project, supply, (layout,), leds, limits, sizes_mm2)
+    first = np.array([0])
+    judged = judge_trials(field, Trials(first, first, first + 1), driven(field, 1.0))
+    return bool(meets(field, judged)[0] and judged.excess.within[0])
 
 
 def _aimed(project: Project, worked: WorkedOut) -> bool:

@@ -10,6 +10,7 @@ from scipy.optimize import brentq
 
 from guidegen.choose.choice import Choice, Proposal
 from guidegen.choose.choose import best_runs, choose
+from guidegen.choose.layouts import layouts
 from guidegen.choose.limits import within
 from guidegen.choose.workout import work_out
 from guidegen.circuit.arrangement import Feed
@@ -19,7 +20,7 @@ from guidegen.circuit.variants import with_resistors
 from guidegen.errors import GuidegenError
 from guidegen.project.schema import Project, Run
 from guidegen.study import fit_leds
-from tests.choose.making import project_with, thirty
+from tests.choose.making import BASE, project_with, thirty
 
 
 def choice_of(project: Project) -> Choice:
@@ -197,6 +198,19 @@ def test_part_of_a_string_that_may_not_be_cut_is_a_clear_error() -> None:
     )
     with pytest.raises(GuidegenError, match="may not be cut or rewired"):
         best_runs(project, fit_leds(project))
+
+
+def test_too_many_bulbs_are_a_clear_error() -> None:
+    project = project_with({"strings.drop.bought": 251})  # 1,506 bulbs
+    with pytest.raises(GuidegenError, match="at most 1500 bulbs"):
+        best_runs(project, fit_leds(project))
+
+
+def test_eight_kinds_of_string_still_get_a_proposal() -> None:
+    kinds = {f"strings.kind{k}": {**BASE["strings"]["drop"], "bought": 1, "bulbs": 5} for k in range(7)}
+    project = project_with(kinds)
+    assert len(layouts(project)) <= 3_000
+    assert len(best_runs(project, fit_leds(project))) == 8
 
 
 def test_two_kinds_of_string_are_each_split_by_themselves() -> None:
