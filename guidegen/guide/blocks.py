@@ -128,7 +128,10 @@ class ReadingRow:
     """One line of the readings sheet.
 
     `low`, `high` and `expected` are plain numbers in `unit` for the page's
-    script; the `_text` fields are what is printed.
+    script; beyond `out_low` or `out_high` a reading is out of range, between
+    them and the range it is borderline.  The `_text` fields are what is
+    printed; `measured_text` and `verdict` (one of in, edge-low, edge-high,
+    low, high) are of a reading in the project file, empty without one.
     """
 
     identity: str
@@ -143,6 +146,19 @@ class ReadingRow:
     range_text: str
     if_low: str
     if_high: str
+    out_low: float | None = None
+    out_high: float | None = None
+    measured_text: str = ""
+    verdict: str = ""
+
+
+@dataclass(frozen=True)
+class Meaning:
+    """What readings out of range mean: a sentence, causes best first, and what to read next."""
+
+    verdict: str
+    causes: tuple[str, ...]
+    next_reading: str
 
 
 @dataclass(frozen=True)

@@ -9,6 +9,7 @@ from guidegen.guide.blocks import (
     Caution,
     CutLine,
     Fact,
+    Meaning,
     PartLine,
     ReadingGroup,
     StepGroup,
@@ -116,6 +117,7 @@ class ReadingsPage:
     how: tuple[str, ...]
     cautions: tuple[Caution, ...]
     groups: tuple[ReadingGroup, ...]
+    meaning: Meaning | None = None
 
 
 PageModel = (

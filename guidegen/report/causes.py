@@ -68,20 +68,27 @@ class Words:
     def next_reading(self, diagnosis: Diagnosis) -> str:
         """Which further reading to take."""
         if diagnosis.deciding is not None:
-            return self.deciding(diagnosis.deciding)
+            return self.deciding(diagnosis.deciding, diagnosis.causes)
         if not diagnosis.can_tell:
             return _("Read the volts at the last bulb next.")
         return _("No further reading of volts tells the first two apart; look, and measure ohms unplugged.")
 
-    def deciding(self, deciding: Deciding) -> str:
+    def deciding(self, deciding: Deciding, causes: tuple[Cause, ...]) -> str:
         """The further reading that tells two faults apart."""
-        return _("Read {place} next: {first} if it is this: {one}; {second} if it is this: {other}.").format(
+        return _("Read next: {place}. About {first} means {one}; about {second} means {other}.").format(
             place=self.spot(deciding.spot),
             first=self.show(deciding.if_first, "V"),
             second=self.show(deciding.if_second, "V"),
-            one=self._fault(deciding.first),
-            other=self._fault(deciding.second),
+            one=self._numbered(deciding.first, causes),
+            other=self._numbered(deciding.second, causes),
         )
+
+    def _numbered(self, fault: Fault, causes: tuple[Cause, ...]) -> str:
+        """A fault by the number of its cause, or in words where it shares that with others."""
+        for number, cause in enumerate(causes, start=1):
+            if cause.fault == fault and not cause.twins:
+                return _("cause {number}").format(number=number)
+        return _("“{fault}”").format(fault=self._fault(fault))
 
     def verdict(self, diagnosis: Diagnosis) -> str:
         """What the causes are worth, in a sentence."""

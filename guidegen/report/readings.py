@@ -95,7 +95,7 @@ def _next_json(words: Words, found: Diagnosis) -> dict[str, Any] | None:
         "at": at_text(deciding.spot),
         "if_first_v": deciding.if_first,
         "if_second_v": deciding.if_second,
-        "text": words.deciding(deciding),
+        "text": words.deciding(deciding, found.causes),
     }
 
 
@@ -170,7 +170,7 @@ def next_text(name: str, found: NextReadings) -> str:
 
 def plus_minus(share: float) -> str:
     """A half-width as people write it."""
-    return f"±{percent(share)}"
+    return f"±{100 * share:.2g} %" if share < 1 else f"±{percent(share)}"
 
 
 def suggestion_text(suggestion: Suggestion) -> str:

@@ -57,7 +57,7 @@ def test_level_without_findings_has_no_heading(tmp_path: Path) -> None:
 
 def test_figures_tell_runs_supply_fuse_and_evenness(tmp_path: Path) -> None:
     lines = lines_of(tmp_path, {})
-    run, supply, fuse, evenness = lines[lines.index("Figures") + 1 :]
+    run, supply, fuse, evenness = lines[lines.index("Figures") + 1 :][:4]
     assert run.startswith("  shelf: 68 Ω, ")
     assert "of its rating" in supply
     # 2.1 times the rating of an IEC fuse: IEC 60127-2.

@@ -117,16 +117,19 @@
   var TYPED = /^([+-]?(?:\d+(?:\.(\d*))?|\.(\d+)))\s*[a-zA-Z\u00b5\u03bc\u03a9\u2126%]*$/;
 
   // The printed range is rounded: half of the reading's last digit is let pass,
-  // yet never more than a twentieth of the range.
-  function judge(text, low, high) {
+  // yet never more than a twentieth of the range.  Outside of it a reading is
+  // borderline, and out of range only beyond the wider limits.
+  function judge(text, row) {
     if (!text.trim()) return "";
     var match = TYPED.exec(text.trim().replace(/[\u2212\u2013]/g, "-").replace(",", "."));
     if (!match) return "unread";
     var value = Number(match[1]);
     var decimals = (match[2] || match[3] || "").length;
+    var low = Number(row.low), high = Number(row.high);
     var slack = Math.min(0.5001 * Math.pow(10, -decimals), 0.05 * (high - low));
-    if (value < low - slack) return "low";
-    return value > high + slack ? "high" : "in";
+    if (value < low - slack) return value < Number(row.outLow) - slack ? "low" : "edgeLow";
+    if (value > high + slack) return value > Number(row.outHigh) + slack ? "high" : "edgeHigh";
+    return "in";
   }
 
   function keepReadings() {
@@ -137,8 +140,8 @@
     function recount() {
       var verdicts = fields.map(function (field) {
         var row = field.closest(".reading");
-        var verdict = judge(field.value, Number(row.dataset.low), Number(row.dataset.high));
-        row.dataset.verdict = verdict;
+        var verdict = judge(field.value, row.dataset);
+        row.dataset.verdict = verdict.replace(/[A-Z]/, function (letter) { return "-" + letter.toLowerCase(); });
         row.querySelector("output").textContent = verdict ? box.dataset[verdict] : "";
         return verdict;
       });
