@@ -10,7 +10,7 @@ from guidegen.circuit.points import TestPoint
 from guidegen.drawings import steps_circuit, steps_ends, steps_joints, steps_strings, steps_supply
 from guidegen.drawings.picture import Picture
 from guidegen.guide.steps import picture_ids as ids
-from guidegen.parts.joints import run_dead_ends
+from guidegen.parts.joints import dead_ends
 from guidegen.project.schema import Project
 
 Maker = Callable[[], Picture]
@@ -29,7 +29,7 @@ def step_makers(
 ) -> dict[str, Maker]:
     """What draws each picture there can be for this arrangement, by the picture's id."""
     return dict([*_bought(project, arrangement), *_supply_end(arrangement),
-                 *_runs(arrangement, points), *_finish(project)])  # fmt: skip
+                 *_runs(arrangement, points), *_finish(project, arrangement)])  # fmt: skip
 
 
 def _bought(project: Project, arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
@@ -38,10 +38,10 @@ def _bought(project: Project, arrangement: Arrangement) -> Iterator[tuple[str, M
     yield ids.SUPPLY_VOLTS, steps_supply.supply_volts
     for number, name in enumerate(dict.fromkeys(run.string for run in arrangement.runs)):
         yield ids.wires_picture(number), partial(steps_strings.wires, project.strings[name], number)
+        yield ids.bench_picture(number), partial(steps_circuit.bench, project.strings[name], number)
     yield ids.FEED_VOLTS, steps_strings.feed_volts
     yield ids.CUT_BOX, steps_strings.cut_box
-    yield ids.FIND_PLUS, steps_strings.find_plus
-    yield ids.BENCH, steps_circuit.bench
+    yield ids.TEST_PIECE, steps_circuit.test_piece
 
 
 def _supply_end(arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
@@ -66,17 +66,15 @@ def _run(run: RunPlan, index: int, points: tuple[TestPoint, ...]) -> Iterator[tu
     yield ids.feed_picture(index), partial(steps_joints.feed, run, index)
     yield ids.tap_picture(index), partial(steps_joints.tap, run, index)
     yield ids.far_end_picture(index), partial(steps_joints.far_end, run, index)
-    for end in run_dead_ends(run, index):
-        bulb = 1 if end.place == "lead-in" else run.bulbs
-        yield ids.cap_picture(end, bulb), partial(steps_ends.cap, end, bulb)
     yield ids.cold_picture(index), partial(steps_circuit.cold, run, index)
     yield ids.first_power_picture(index), partial(steps_circuit.first_power, run, index)
     yield ids.points_picture(index), partial(steps_circuit.test_points, run, index, points)
 
 
-def _finish(project: Project) -> Iterator[tuple[str, Maker]]:
+def _finish(project: Project, arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
     """Closing and hanging."""
     outdoors = project.place.exposure != "indoors"
     yield ids.STRAIN_LOOP, steps_ends.strain_loop
-    yield ids.SLEEVES, partial(steps_ends.sleeves, lined=outdoors)
+    caps = any(not end.made for end in dead_ends(arrangement))
+    yield ids.SLEEVES, partial(steps_ends.sleeves, lined=outdoors, caps=caps)
     yield ids.HANG, partial(steps_ends.hang, outdoors=outdoors)

@@ -11,53 +11,81 @@ from guidegen.drawings.sketch import LETTERS, SMALL, WIDTH, Line, Sketch
 from guidegen.guide.steps import picture_ids as ids
 from guidegen.locale import _
 from guidegen.parts.wires import extra_reference, feeder_reference, resistor_reference
+from guidegen.project.schema import LightString
 
 # Heights of the supply side's + and -, and of the run's own + and -.
 _TOP, _PLUS, _MINUS, _BOTTOM = 46.0, 80.0, 134.0, 168.0
+_BENCH_TOP, _BENCH_BOTTOM = 66.0, 132.0
 _CONNECTOR, _RESISTOR, _WIRE, _JOINT = 20.0, 44.0, 94.0, 124.0
 
 
-def bench() -> Picture:
-    """One whole string behind the test resistor, and its two readings."""
-    sketch = Sketch(160)
-    top, bottom = 70.0, 130.0
-    sketch.box(8, top - 10, 58, bottom - top + 20)
-    sketch.text(37, 104, _("supply"), "middle", room=54)
-    sketch.line((66, top), (104, top), kind="plus")
-    sketch.resistor(104, top)
-    sketch.line((148, top), (322, top), kind="plus")
-    sketch.line((66, bottom), (322, bottom), kind="minus")
-    sketch.meter_over((86, top), (166, top), "V", 26)
-    sketch.text(176, 22, _("1: across the resistor"), size=SMALL, room=160)
-    sketch.upright_meter(188, top, bottom, "V")
-    sketch.text(188, 154, _("2: behind the resistor"), "middle", SMALL, 200)
-    for x, number in ((250, "1"), (300, "2")):
-        _lamp(sketch, x, top, bottom, number)
+def bench(kind: LightString, number: int) -> Picture:
+    """One whole string behind the test resistor, and its readings."""
+    sketch = Sketch(170)
+    _on_connectors(sketch, 314)
+    sketch.meter_over((52, _BENCH_TOP), (118, _BENCH_TOP), "V", 20)
+    sketch.text(128, 20, _("1: across the resistor"), size=SMALL, room=200)
+    sketch.upright_meter(142, _BENCH_TOP, _BENCH_BOTTOM, "V")
+    sketch.text(142, 156, _("2: behind it"), "middle", SMALL, 150)
+    _lamp(sketch, 202, _BENCH_TOP, _BENCH_BOTTOM, "1")
+    _lamp(sketch, 262, _BENCH_TOP, _BENCH_BOTTOM, str(kind.bulbs))
+    sketch.upright_tag(314, _BENCH_TOP, _BENCH_BOTTOM, "V")
+    sketch.text(330, 156, _("3: at bulb {bulb}").format(bulb=kind.bulbs), "end", SMALL, 100)
     alt = _(
-        "Supply + through the test resistor to the string's plus, the string's minus to supply −. Reading 1: "
-        "volts across the resistor. Reading 2: volts from the string's plus to its minus, behind it."
+        "+ common connector through the test resistor to the string's plus, the string's minus to the − "
+        "common connector. Reading 1: volts across the resistor. Reading 2: volts behind it, from plus to "
+        "minus. Reading 3: volts at bulb {bulb}."
+    ).format(bulb=kind.bulbs)
+    return sketch.picture(ids.bench_picture(number), _("One string on the bench"), alt)
+
+
+def test_piece() -> Picture:
+    """One piece behind the test resistor."""
+    sketch = Sketch(148, top=22)
+    _on_connectors(sketch, 300)
+    sketch.text(96, 36, _("test resistor"), "middle", SMALL, 180)
+    sketch.text(130, 97, _("dark: swap"), size=SMALL, room=76)
+    sketch.text(130, 111, _("the two wires"), size=SMALL, room=90)
+    for x in (240, 300):
+        _lamp(sketch, x, _BENCH_TOP, _BENCH_BOTTOM, "")
+    sketch.text(170, 52, _("plus, once it shines"), size=SMALL, room=160)
+    alt = _(
+        "A piece of string: one of its wires through the test resistor to the + common connector, the other "
+        "to the − common connector. Dark: swap the two wires. When it shines, plus is the wire at the "
+        "resistor."
     )
-    return sketch.picture(ids.BENCH, _("One string on the bench"), alt)
+    return sketch.picture(ids.TEST_PIECE, _("A piece behind the test resistor"), alt)
+
+
+test_piece.__test__ = False  # type: ignore[attr-defined]
+
+
+def _on_connectors(sketch: Sketch, right: float) -> None:
+    """The common connectors, the test resistor, and two rails as far as `right`."""
+    sketch.connector(_CONNECTOR, _BENCH_TOP, "+")
+    sketch.connector(_CONNECTOR, _BENCH_BOTTOM, "−")
+    sketch.line((30, _BENCH_TOP), (64, _BENCH_TOP), kind="plus")
+    sketch.resistor(64, _BENCH_TOP, 44)
+    sketch.line((108, _BENCH_TOP), (right, _BENCH_TOP), kind="plus")
+    sketch.line((30, _BENCH_BOTTOM), (right, _BENCH_BOTTOM), kind="minus")
 
 
 def cold(run: RunPlan, index: int) -> Picture:
     """The test without power: no short, and the ohms of the two ways."""
-    sketch = Sketch(210)
-    places = _places(run, 120, 300)
-    meter_x = places[run.fed_bulb] + (40 if places[run.fed_bulb] < 280 else -50)
-    rails = (min(*places.values(), meter_x), max(*places.values(), meter_x))
-    _circuit(sketch, run, index, places, _own_resistor(run, index), rails)
+    sketch = Sketch(224)
+    places = _places(run, 150, 296)
+    _circuit(sketch, run, index, places, _own_resistor(run, index))
     plus_x, minus_x = places[run.fed_bulb], places[_minus_bulb(run)]
     for end_x, connector_y, rail_y, y in (
         (plus_x, _TOP - 10, (_TOP + _PLUS) / 2, 16.0),
-        (minus_x, _BOTTOM + 10, (_BOTTOM + _MINUS) / 2, 194.0),
+        (minus_x, _BOTTOM + 10, (_BOTTOM + _MINUS) / 2, 207.0),
     ):
         sketch.meter_round((_CONNECTOR, connector_y), (end_x, rail_y), "Ω", y, end_x + 14)
-    sketch.upright_meter(meter_x, _PLUS, _MINUS, "Ω", red_below=True)
+    sketch.upright_meter(104, _TOP, _BOTTOM, "Ω", red_below=True)
     alt = _(
-        "Everything unplugged. Ohms from the + common connector to plus of bulb {plus}, ohms from the − "
-        "common connector to minus of bulb {minus}; between plus and minus the red lead is on minus, so that "
-        "the LEDs block."
+        "Everything unplugged. Ohms from where the run's + begins to the − common connector, the red lead on "
+        "−, so that the LEDs block. Ohms from the + common connector to where plus meets the string at bulb "
+        "{plus}, and from the − common connector to where minus meets it at bulb {minus}."
     ).format(plus=run.fed_bulb, minus=_minus_bulb(run))
     return sketch.picture(ids.cold_picture(index), _("Where to hold the meter, without power"), alt)
 
@@ -81,10 +109,12 @@ def test_points(run: RunPlan, index: int, points: Sequence[TestPoint]) -> Pictur
     pointed = {point.bulb for point in points if point.bulb is not None}
     bulbs = sorted(pointed | {run.fed_bulb, _minus_bulb(run)})
     open_begin = run.feed == "middle" and 1 in pointed and run.fed_bulb > 1
-    left = 196.0 if open_begin else 154.0
-    places = {bulb: left + 66 * place for place, bulb in enumerate(bulbs)}
-    sketch = Sketch(192, max(WIDTH, places[bulbs[-1]] + 62))
-    rails = (left - (36 if open_begin else 0), places[bulbs[-1]] + (36 if bulbs[-1] in pointed else 0))
+    half = _lamp_half(str(bulbs[-1]))
+    left = (178.0 if open_begin else 138.0) + half
+    aside = half + 24
+    places = {bulb: left + (2 * aside + 2) * place for place, bulb in enumerate(bulbs)}
+    sketch = Sketch(192, max(WIDTH, places[bulbs[-1]] + aside + 26))
+    rails = (left - (aside if open_begin else 0), places[bulbs[-1]] + (aside if bulbs[-1] in pointed else 0))
     _circuit(sketch, run, index, places, _own_resistor(run, index), rails)
     for point in points:
         if point.kind == "resistor volts":
@@ -93,7 +123,7 @@ def test_points(run: RunPlan, index: int, points: Sequence[TestPoint]) -> Pictur
             sketch.upright_tag(108, _TOP, _BOTTOM, point.label)
         else:
             ahead = open_begin and point.bulb == 1
-            sketch.upright_tag(places[point.bulb] + (-36 if ahead else 36), _PLUS, _MINUS, point.label)
+            sketch.upright_tag(places[point.bulb] + (-aside if ahead else aside), _PLUS, _MINUS, point.label)
     alt = _("Test points of this run: {points}. Red lead on plus, black lead on minus.").format(
         points="; ".join(_point_words(point) for point in points)
     )
@@ -196,8 +226,14 @@ def _resistor(sketch: Sketch, words: str) -> None:
 def _lamp(sketch: Sketch, x: float, top: float, bottom: float, words: str) -> None:
     """A bulb between two rails."""
     middle = (top + bottom) / 2
-    half = max(13.0, text_width(words, LETTERS) / 2 + 6)
+    half = _lamp_half(words)
     sketch.line((x, top), (x, middle - 13), kind="minus")
     sketch.line((x, middle + 13), (x, bottom), kind="minus")
     sketch.box(x - half, middle - 13, 2 * half, 26, r=12, fill="white")
-    sketch.text(x, middle + 4.3, words, "middle", bold=True)
+    if words:
+        sketch.text(x, middle + 4.3, words, "middle", bold=True)
+
+
+def _lamp_half(words: str) -> float:
+    """Half the width of a bulb."""
+    return max(13.0, text_width(words, LETTERS) / 2 + 6)

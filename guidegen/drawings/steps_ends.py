@@ -1,108 +1,57 @@
-"""Step pictures of ends, sleeves, strain relief and hanging."""
+"""Step pictures of caps and sleeves, strain relief and hanging."""
 
 from __future__ import annotations
 
 from guidegen.drawings.picture import Picture
-from guidegen.drawings.sketch import GAP, SMALL, WIDTH, Sketch
+from guidegen.drawings.sketch import GAP, SMALL, Sketch
 from guidegen.guide.steps import picture_ids as ids
 from guidegen.locale import _
-from guidegen.parts.joints import DeadEnd
-
-_Y = 46.0
 
 
-def cap(end: DeadEnd, bulb: int) -> Picture:
-    """A live end closed, drawn beside its bulb; in front of bulb 1 all is mirrored."""
-    picture_id = ids.cap_picture(end, bulb)
-    if end.made:
-        return _made(picture_id, bulb)
-    sketch = Sketch(108, top=4 if len(end.poles) > 1 else 26)
-    front = end.place == "lead-in"
-
-    def at(x: float) -> float:
-        return WIDTH - x if front else x
-
-    half = sketch.bulb(at(60), _Y, bulb)
-    sketch.cable(min(at(60 - half), at(20)), max(at(60 - half), at(20)), _Y)
-    sketch.poles(at(9), _Y)
-    ends = {"+": 170.0, "-": 222.0 if len(end.poles) > 1 else 170.0}
-    for pole, y in (("+", _Y), ("-", _Y + GAP)):
-        capped = pole in end.poles
-        reach = ends[pole] if capped else 320.0
-        sketch.line((at(60 + half), y), (at(reach), y), kind="plus" if pole == "+" else "minus")
-        if capped:
-            sketch.cap(at(reach), y, to_right=not front)
-    left, right = sorted((at(128), at(252 if len(end.poles) > 1 else 200)))
-    sketch.box(left, _Y - 12, right - left, GAP + 24, "hidden", r=8)
-    if len(end.poles) > 1:
-        sketch.span(min(at(170), at(222)), max(at(170), at(222)), _Y - 22, "2 cm")
-    sketch.text(at(128), _Y + GAP + 32, _("cap sleeves; outer sleeve over them last"),
-                "end" if front else "start", SMALL, 210)  # fmt: skip
-    return sketch.picture(picture_id, _("How the live end is closed"), _cap_alt(end, bulb))
-
-
-def _cap_alt(end: DeadEnd, bulb: int) -> str:
-    front = end.place == "lead-in"
-    if len(end.poles) > 1:
-        text = (
-            _("In front of bulb {bulb} plus and minus end, one 2 cm shorter than the other.")
-            if front
-            else _("Behind bulb {bulb} plus and minus end, one 2 cm shorter than the other.")
-        )
-    elif end.poles == ("+",):
-        text = (
-            _("In front of bulb {bulb} only plus ends; minus goes on.")
-            if front
-            else _("Behind bulb {bulb} only plus ends; minus goes on.")
-        )
-    else:
-        text = (
-            _("In front of bulb {bulb} only minus ends; plus goes on.")
-            if front
-            else _("Behind bulb {bulb} only minus ends; plus goes on.")
-        )
-    closed = _("Each end has a cap sleeve of its own; an outer sleeve goes over all.")
-    return f"{text.format(bulb=bulb)} {closed}"
-
-
-def _made(picture_id: str, bulb: int) -> Picture:
-    """The end that the string's maker closed."""
-    sketch = Sketch(92, top=18)
-    sketch.poles(9, 34)
-    half = sketch.bulb(190, 34, bulb)
-    sketch.cable(20, 190 - half, 34)
-    sketch.box(190 + half, 30, 18, GAP + 8, "accent", "white", 6)
-    sketch.text(190, 86, _("closed all round: no bare metal, no crack"), "middle", SMALL, 300)
-    alt = _("The string's last bulb, number {bulb}, with the end that its maker closed.").format(bulb=bulb)
-    return sketch.picture(picture_id, _("The maker's closed end"), alt)
-
-
-def sleeves(*, lined: bool) -> Picture:
-    """In which order the sleeves are pushed over and shrunk."""
-    sketch = Sketch(150)
-    rows = (
-        _("inner sleeves"),
-        _("outer sleeve"),
-        _("glue at both ends") if lined else _("tight at both ends"),
-    )
-    for place, words in enumerate(rows):
+def sleeves(*, lined: bool, caps: bool) -> Picture:
+    """In which order ends are capped and sleeves shrunk."""
+    rows = [(_open_ends, _("caps on open ends"))] if caps else []
+    end = _("glue at both ends") if lined else _("tight at both ends")
+    rows += [(_inner, _("inner sleeves")), (_outer, _("outer sleeve")), (_looked_at, end)]
+    sketch = Sketch(48.0 * len(rows) + 4)
+    for place, (draw, words) in enumerate(rows):
         y = 18 + 48.0 * place
         sketch.meter(16, y + GAP / 2, str(place + 1))
         sketch.text(34, y + GAP / 2 + 4, words, size=SMALL, room=104)
-        sketch.cable(142, 332, y)
-        for x, wire in ((210, y), (264, y + GAP)):
-            sketch.joint(x, wire)
-            sketch.sleeve(x - 17, x + 17, wire)
-        if place:
-            sketch.box(180, y - 11, 114, GAP + 22, "outline", r=8)
-        if place == 2:
-            for x in (180, 294):
-                sketch.line((x, y - 10), (x, y + GAP + 10), kind="accent")
+        draw(sketch, y)
+    first = _("Each open end gets a cap of its own, one end 2 cm shorter than the other.") if caps else ""
     alt = _(
-        "First an inner sleeve over each joint, then the outer sleeve over both. Last look at both ends of "
-        "the outer sleeve: {end}."
-    ).format(end=_("a ring of molten glue") if lined else _("tight all round"))
-    return sketch.picture(ids.SLEEVES, _("Order of the sleeves"), alt)
+        "{caps} An inner sleeve goes over each joint, then the outer sleeve over both. Last look at both "
+        "ends of the outer sleeve: {end}."
+    ).format(caps=first, end=_("a ring of molten glue") if lined else _("tight all round"))
+    return sketch.picture(ids.SLEEVES, _("Order of caps and sleeves"), alt.strip())
+
+
+def _open_ends(sketch: Sketch, y: float) -> None:
+    """Two ends that feed nothing, staggered, each with its cap."""
+    sketch.line((142, y), (238, y), kind="plus")
+    sketch.line((142, y + GAP), (206, y + GAP), kind="minus")
+    sketch.cap(238, y)
+    sketch.cap(206, y + GAP)
+    sketch.text(262, y + GAP + 4, "2 cm", size=SMALL)
+
+
+def _inner(sketch: Sketch, y: float) -> None:
+    sketch.cable(142, 332, y)
+    for x, wire in ((210, y), (264, y + GAP)):
+        sketch.joint(x, wire)
+        sketch.sleeve(x - 17, x + 17, wire)
+
+
+def _outer(sketch: Sketch, y: float) -> None:
+    _inner(sketch, y)
+    sketch.box(180, y - 11, 114, GAP + 22, "outline", r=8)
+
+
+def _looked_at(sketch: Sketch, y: float) -> None:
+    _outer(sketch, y)
+    for x in (180, 294):
+        sketch.line((x, y - 10), (x, y + GAP + 10), kind="accent")
 
 
 def strain_loop() -> Picture:
@@ -115,7 +64,7 @@ def strain_loop() -> Picture:
         sketch.tie(x, 30, 46)
     sketch.text(170, 96, _("joint"), "middle", SMALL, 60)
     sketch.text(170, 20, _("ties take the pull"), "middle", SMALL, 180)
-    sketch.text(170, 124, _("3 cm of slack on both sides of the joint"), "middle", SMALL, 320)
+    sketch.text(170, 124, _("ties 2 cm or more outside the sleeve"), "middle", SMALL, 320)
     for x, way in ((8, -1), (332, 1)):
         y = 30 if way < 0 else 46
         sketch.line((x - 5 * way, y - 7), (x + 3 * way, y), (x - 5 * way, y + 7), kind="accent")

@@ -167,16 +167,16 @@ def _minus_at_end(run: RunPlan, index: int, picture_id: str) -> Picture:
     sketch = Sketch(110, top=38)
     _string_end(sketch, bulb)
     left = _LEFT_BULB + _half(bulb)
-    sketch.line((left, _Y), (110, _Y), kind="plus")
-    sketch.cap(110, _Y)
-    sketch.text(134, _Y + 4, _("closed after the readings"), size=SMALL, room=190)
+    sketch.line((left, _Y), (104, _Y), kind="plus")
+    sketch.line((104, _Y), (120, _Y), kind="accent")
+    sketch.text(130, _Y + 4, _("open: capped after the readings"), size=SMALL, room=196)
     sketch.line((left, _Y + GAP), (322, _Y + GAP), kind="minus")
     _sleeved(sketch, _SECOND, _Y + GAP)
     sketch.sign(332, _Y + GAP, "−")
     sketch.text(322, _Y + GAP + 19, extra, "end", SMALL)
     alt = _(
-        "{extra} joined to minus of bulb {bulb}. Plus behind bulb {bulb} feeds nothing; it is closed after "
-        "the readings."
+        "{extra} joined to minus of bulb {bulb}. Plus behind bulb {bulb} feeds nothing: it stays open and "
+        "bare for a reading, and is capped after that."
     ).format(extra=extra, bulb=bulb)
     return sketch.picture(picture_id, _("Extra wire at the last bulb"), alt)
 

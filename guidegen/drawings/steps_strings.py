@@ -12,7 +12,7 @@ from guidegen.project.schema import LightString
 
 #: Pieces drawn in one picture; the rest is told by number.
 _ROWS = 5
-_ROW = 46.0
+_ROW = 54.0
 
 
 def wires(kind: LightString, number: int) -> Picture:
@@ -69,27 +69,10 @@ def cut_box() -> Picture:
     sketch.box(8, 40, 54, 52)
     sketch.text(35, 70, _("box"), "middle", room=50)
     sketch.string(62, 332, 56, {250: 1, 310: 2})
-    sketch.cut(118, 44, 90)
-    sketch.span(62, 118, 106, "5 cm")
-    sketch.span(120, 236, 106, _("tail: stays whole"))
-    alt = _("A box, two wires, bulbs 1 and 2. The cut goes through both wires 5 cm from the box.")
+    sketch.cut(70, 44, 90)
+    sketch.span(72, 236, 106, _("tail: bare 10 mm of each wire"))
+    alt = _("A box, two wires, bulbs 1 and 2. The cut goes through both wires right at the box.")
     return sketch.picture(ids.CUT_BOX, _("Where to cut the box off"), alt)
-
-
-def find_plus() -> Picture:
-    """The string lit on its own box, and how the meter tells plus."""
-    sketch = Sketch(130)
-    _wide_string(sketch)
-    for y in (24, 84):
-        sketch.box(82, y - 6, 22, 12, fill="white", r=2)
-    sketch.text(93, 108, _("clips"), "middle", SMALL, 60)
-    sketch.upright_meter(138, 24, 84, "V")
-    sketch.text(8, 126, _("no minus sign on the meter: the red lead is on plus"), size=SMALL, room=326)
-    alt = _(
-        "A string lit on its own box by two clips. The meter, on volts, sits between its two wires. Without "
-        "a minus sign on the display the red lead is on plus; with a minus sign the black lead is."
-    )
-    return sketch.picture(ids.FIND_PLUS, _("How the meter tells plus"), alt)
 
 
 def pieces(run: RunPlan, index: int) -> Picture:

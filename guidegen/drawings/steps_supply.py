@@ -24,7 +24,7 @@ def supply_marks(project: Project) -> Picture:
     sketch.line((20, 20), (60, 20), kind="plus")
     for x in (20, 35, 50):
         sketch.line((x, 30), (x + 10, 30), kind="plus")
-    _row(sketch, 67, _("double insulation"))
+    _row(sketch, 67, _("double insulation, and SELV, LPS or ES1"))
     sketch.box(24, 51, 32, 32, r=0)
     sketch.box(32, 59, 16, 16, r=0)
     _row(sketch, 110, _("approval mark of your country"))
@@ -35,7 +35,7 @@ def supply_marks(project: Project) -> Picture:
         sketch.text(40, 155, "IP", "middle", 14, bold=True)
     alt = _(
         "Marks to find on the supply: a straight line over a dashed one for direct current, one square "
-        "inside another for double insulation, and an approval mark."
+        "inside another for double insulation with SELV, LPS or ES1 beside it, and an approval mark."
     )
     return sketch.picture(ids.SUPPLY_MARKS, _("Marks on the supply"), alt)
 
@@ -64,10 +64,10 @@ def supply_volts() -> Picture:
 
 
 def fuse_holder(arrangement: Arrangement, *, meter: bool = False) -> Picture:
-    """From the socket through fuse holder and lead to the common connectors; with a meter for the beep."""
+    """From the socket through fuse holder and lead to the common connectors; with the fuse in and a meter."""
     lead = arrangement.supply.lead is not None
     top, bottom = 62.0, 112.0
-    sketch = Sketch(134, top=0 if meter else 16)
+    sketch = Sketch(134, top=36 if meter else 16)
     sketch.box(8, top - 16, 58, bottom - top + 32)
     sketch.text(37, (top + bottom) / 2 + 4, _("socket"), "middle", room=54)
     sketch.sign(56, top, "+")
@@ -79,14 +79,13 @@ def fuse_holder(arrangement: Arrangement, *, meter: bool = False) -> Picture:
                 "middle", SMALL, 110)  # fmt: skip
     sketch.line((156, top), (290, top), kind="plus")
     sketch.line((66, bottom), (290, bottom), kind="minus")
-    if lead:
+    if lead and not meter:
         sketch.curve(f"M 224 {top - 8} a 7 33 0 1 0 0.1 0 z", "thin")
         sketch.text(238, (top + bottom) / 2 + 4, LEAD, size=SMALL, room=40)
     sketch.connector(300, top, "+")
     sketch.connector(300, bottom, "−")
     if meter:
-        sketch.meter_over((80, top), (300, top - 10), "Ω", 20)
-        sketch.text(206, 46, _("beeps"), size=SMALL, room=80)
+        sketch.upright_meter(232, top, bottom, "V")
     else:
         sketch.text(332, 30, _("common connectors"), "end", SMALL, 180)
     return sketch.picture(
@@ -102,7 +101,9 @@ def _fuse_alt(lead: bool, meter: bool) -> str:
         "Socket + goes through the fuse holder alone, then {onward}to the + common connector; socket − goes "
         "{onward}to the − common connector."
     ).format(onward=onward)
-    tested = _("A meter on continuity, from socket + to the + common connector, beeps with the fuse in.")
+    tested = _(
+        "With the fuse in, the meter is on volts, red lead on the + common connector, black on the − one."
+    )
     return f"{way} {tested}" if meter else way
 
 
@@ -124,7 +125,7 @@ def mount_resistors(arrangement: Arrangement) -> Picture:
     more = len(fitted) - len(shown)
     pitch, top = 48.0, 50.0
     height = top + pitch * (len(shown) - 1) + 32
-    sketch = Sketch(height + 28)
+    sketch = Sketch(height + (44 if more else 28))
     sketch.box(6, 6, 328, height, "hidden", r=8)
     for x in (120, 150, 180, 210):
         sketch.line((x, 6), (x + 16, 6), kind="accent")
@@ -139,21 +140,17 @@ def mount_resistors(arrangement: Arrangement) -> Picture:
     if len(shown) > 1:
         sketch.line((170, top + 9), (170, top + pitch - 9), kind="accent")
         sketch.text(177, top + pitch / 2 + 4, "20 mm", size=SMALL)
-    sketch.text(6, height + 22, _mount_words(more), size=SMALL, room=328)
+    words = _("legs 30 mm, 20 mm of air round every body")
+    sketch.text(6, height + 22, words, size=SMALL, room=328)
+    if more:
+        rest = ngettext("and {count} more resistor", "and {count} more resistors", more).format(count=more)
+        sketch.text(6, height + 38, rest, size=SMALL, room=328)
     names = ", ".join(resistor_reference(index) for index in fitted)
     alt = _(
         "A box with openings for air. {names}: one leg in the + common connector, the other in a connector "
-        "of its own; at least 20 mm of leg on each side and 20 mm of air all round."
+        "of its own; 30 mm of leg on each side, 20 mm of air round every body."
     ).format(names=names)
     return sketch.picture(ids.MOUNT_RESISTORS, _("Resistors in free air"), alt)
-
-
-def _mount_words(more: int) -> str:
-    legs = _("legs 20 mm or more, 20 mm of air all round")
-    if not more:
-        return legs
-    rest = ngettext("and {count} more resistor", "and {count} more resistors", more).format(count=more)
-    return f"{legs}; {rest}"
 
 
 def _mounted(sketch: Sketch, index: int, y: float, *, first: bool) -> None:
@@ -164,4 +161,4 @@ def _mounted(sketch: Sketch, index: int, y: float, *, first: bool) -> None:
     sketch.line((204, y), (280, y), kind="plus")
     sketch.connector(290, y)
     if first:
-        sketch.span(70, 134, y + 20, "20 mm")
+        sketch.span(50, 134, y + 20, "30 mm")

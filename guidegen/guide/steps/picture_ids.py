@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from guidegen.parts.joints import DeadEnd
-
 SUPPLY_MARKS = "step-supply-marks"
 SUPPLY_VOLTS = "step-supply-volts"
 FEED_VOLTS = "step-feed-volts"
 CUT_BOX = "step-cut-box"
-FIND_PLUS = "step-find-plus"
-BENCH = "step-bench"
+TEST_PIECE = "step-test-piece"
 FUSE_HOLDER = "step-fuse-holder"
 FUSE_IN = "step-fuse-in"
 MEASURE_RESISTOR = "step-measure-resistor"
@@ -22,6 +19,11 @@ HANG = "step-hang"
 def wires_picture(kind: int) -> str:
     """Wires and lengths of a kind of string, by its place among the kinds used."""
     return f"step-wires-{kind + 1}"
+
+
+def bench_picture(kind: int) -> str:
+    """A string of this kind on the bench."""
+    return f"step-bench-{kind + 1}"
 
 
 def pieces_picture(run: int) -> str:
@@ -47,14 +49,6 @@ def tap_picture(run: int) -> str:
 def far_end_picture(run: int) -> str:
     """The extra wire at the last bulb."""
     return f"step-far-end-{run + 1}"
-
-
-def cap_picture(end: DeadEnd, bulb: int) -> str:
-    """A live end closed beside `bulb`: alike wherever the same wires end at the same bulb."""
-    if end.made:
-        return f"step-made-end-{bulb}"
-    poles = "".join("p" if pole == "+" else "m" for pole in end.poles)
-    return f"step-cap-{'front' if end.place == 'lead-in' else 'behind'}-{bulb}-{poles}"
 
 
 def cold_picture(run: int) -> str:

@@ -10,7 +10,6 @@ from guidegen.guide.steps import picture_ids as ids
 from guidegen.guide.steps.draft import DraftGroup
 from guidegen.guide.steps.strings import identity_of
 from guidegen.guide.words import step_identity
-from guidegen.parts.joints import run_dead_ends
 
 _ALWAYS = {
     "supply-marks": ids.SUPPLY_MARKS,
@@ -25,10 +24,7 @@ _ALWAYS = {
 }
 _OF_EVERY_KIND = {
     "parallel-test": ids.FEED_VOLTS,
-    "two-way-test": ids.FEED_VOLTS,
     "free-the-tail": ids.CUT_BOX,
-    "polarity": ids.FIND_PLUS,
-    "bench-reading": ids.BENCH,
 }
 _OF_EVERY_RUN = {
     "take-pieces": ids.pieces_picture,
@@ -61,6 +57,7 @@ def _pictures(matter: Matter) -> Iterator[tuple[str, str]]:
     yield from _ALWAYS.items()
     for number, (name, _kind) in enumerate(matter.kinds):
         yield identity_of(matter, "count-wires", name), ids.wires_picture(number)
+        yield identity_of(matter, "bench-reading", name), ids.bench_picture(number)
         for stem, picture in _OF_EVERY_KIND.items():
             yield identity_of(matter, stem, name), picture
     for index in range(len(matter.runs)):
@@ -73,7 +70,4 @@ def _of_run(matter: Matter, index: int) -> Iterator[tuple[str, str]]:
         yield step_identity(stem, index), picture_of(index)
     for bulb in run.joins:
         yield f"join-behind-bulb-{bulb}-run-{index + 1}", ids.join_picture(bulb)
-    for end in run_dead_ends(run, index):
-        lead_in = end.place == "lead-in"
-        stem = "cap-tail" if lead_in else "cap-far-end"
-        yield step_identity(stem, index), ids.cap_picture(end, 1 if lead_in else run.bulbs)
+    yield step_identity("test-pieces", index), ids.TEST_PIECE

@@ -1,0 +1,104 @@
+"""Step pictures say what the arrangement is, and there is one for every id that steps name."""
+
+from __future__ import annotations
+
+import xml.etree.ElementTree as ET
+
+import pytest
+
+from guidegen.drawings.picture import plain_line
+from guidegen.drawings.steps import draw_steps
+from tests.drawings.step_builds import every_feed, project, step_pictures, studied
+from tests.guide.projects import FEEDS, fed
+
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def words(svg: str) -> list[str]:
+    """Every line of text of a drawing."""
+    return ["".join(element.itertext()) for element in ET.fromstring(svg).iter(f"{SVG}text")]
+
+
+@pytest.fixture(scope="module")
+def pictures():
+    return step_pictures(studied(every_feed(31)))
+
+
+def test_every_picture_is_known_by_its_own_id(pictures):
+    assert all(picture.id == picture_id for picture_id, picture in pictures.items())
+
+
+def test_every_picture_has_title_description_and_words_for_it(pictures):
+    for picture in pictures.values():
+        title, description = list(ET.fromstring(picture.svg))[:2]
+        assert (title.tag, description.tag) == (f"{SVG}title", f"{SVG}desc")
+        assert title.text
+        assert description.text == plain_line(picture.alt)
+        assert picture.alt.endswith(".")
+
+
+def test_no_sentence_keeps_a_placeholder(pictures):
+    assert not [picture.id for picture in pictures.values() if "{" in picture.svg or "{" in picture.alt]
+
+
+def test_pieces_name_the_bulbs_as_bought_and_in_the_run(pictures):
+    """31 bulbs of strings of 12: two whole strings, then 7 of the third, cut behind bulb 7."""
+    shown = words(pictures["step-pieces-1"].svg)
+    assert [line for line in shown if line.startswith("string ")] == ["string 1", "string 2", "string 3"]
+    assert {"1 to 12", "13 to 24", "25 to 31"} <= set(shown)
+    assert (
+        "String 3: bulbs 1 to 7, cut right behind bulb 7; 25 to 31 in the run."
+        in pictures["step-pieces-1"].alt
+    )
+
+
+def test_a_second_run_goes_on_where_the_first_was_cut(pictures):
+    """It begins with bulb 8 of string 3."""
+    assert pictures["step-pieces-2"].alt.startswith("String 3: bulbs 8 to 12; 1 to 5 in the run.")
+
+
+def test_joints_behind_the_same_bulb_are_drawn_once():
+    found = studied(project(*[fed("one end", 24, name=f"rail {number}") for number in range(3)]))
+    assert [picture_id for picture_id in step_pictures(found) if "join" in picture_id] == ["step-join-12"]
+
+
+def test_the_extra_pair_goes_to_the_middle_bulb(pictures):
+    """ceil(31 / 2) = 16: DESIGN, section 3."""
+    run = FEEDS.index("middle") + 1
+    assert {"16", "17", f"X{run}"} <= set(words(pictures[f"step-tap-{run}"].svg))
+
+
+def test_at_opposite_ends_plus_is_left_open_behind_the_last_bulb(pictures):
+    run = FEEDS.index("opposite ends") + 1
+    assert f"X{run} joined to minus of bulb 31" in pictures[f"step-far-end-{run}"].alt
+    assert any("open" in line for line in words(pictures[f"step-far-end-{run}"].svg))
+
+
+def test_test_points_have_the_numbers_of_the_schematic():
+    found = studied(every_feed(31))
+    assert found.solved is not None
+    drawn = step_pictures(found)
+    for index in range(len(FEEDS)):
+        labels = {point.label for point in found.solved.points if point.run == index}
+        shown = {line for line in words(drawn[f"step-points-{index + 1}"].svg) if line.startswith("T")}
+        assert shown == labels
+
+
+def test_more_resistors_than_fit_are_told():
+    found = studied(project(*[fed("one end", 12, name=f"rail {number}") for number in range(5)]))
+    shown = words(step_pictures(found)["step-mount-resistors"].svg)
+    assert [line for line in shown if line.startswith("R")] == ["R1", "R2", "R3"]
+    assert any("2 more resistors" in line for line in shown)
+
+
+def test_only_what_steps_name_is_drawn():
+    found = studied(every_feed(12))
+    assert found.solved is not None
+    named = {"step-hang", "schematic-1"}
+    drawn = draw_steps(named, found.project, found.solved.arrangement, found.solved.points)
+    assert [picture.id for picture in drawn] == ["step-hang"]
+
+
+def test_same_bytes_each_time():
+    drawn = [step_pictures(studied(every_feed(31))) for _time in range(2)]
+    assert drawn[0] == drawn[1]
