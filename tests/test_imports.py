@@ -166,6 +166,8 @@ except SystemExit as end:
         pytest.param(RUN_COMMAND.format(command=["check"]), id="check"),
         pytest.param(RUN_COMMAND.format(command=["figures"]), id="figures"),
         pytest.param(RUN_COMMAND.format(command=["figures", "--json"]), id="figures --json"),
+        pytest.param(RUN_COMMAND.format(command=["compare"]), id="compare"),
+        pytest.param(RUN_COMMAND.format(command=["compare", "--json"]), id="compare --json"),
     ],
 )
 def test_quick_work_loads_no_drawing_or_publishing_library(work):

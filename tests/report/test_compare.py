@@ -78,6 +78,24 @@ def test_without_runs_figures_shows_the_first_proposal(tmp_path: Path) -> None:
     assert [run["resistor_ohm"] for run in alone["runs"]] == [run["resistor_ohm"] for run in first["runs"]]
 
 
+UNREFUSED: list[dict[str, object]] = [
+    {},
+    {"strings.drop.bought": 5, "goals": {"evenness": 0.9}},
+    {"strings.drop.max_led_current": "3.5 mA"},
+    {"supply.rated_current": "150 mA", "supply.current_limit": "150 mA"},
+    {"strings.drop.wire": {"gauge": "30 AWG"}, "fuse": GONE},
+]
+
+
+@pytest.mark.parametrize("changes", UNREFUSED)
+def test_no_rule_refuses_what_is_proposed(tmp_path: Path, changes: dict[str, object]) -> None:
+    data = compared(compare(written(tmp_path, {"runs": GONE, **changes})))
+    assert data
+    for each in data:
+        assert "refusal" not in {finding["level"] for finding in each["findings"]}
+        assert "led-over-maximum-worst" not in {finding["rule"] for finding in each["findings"]}
+
+
 def test_the_first_says_why_none_meets_the_goals(tmp_path: Path) -> None:
     path = written(tmp_path, {"runs": GONE, "supply.voltage": "2.6 V", "goals": {"led_current": "3 mA"}})
     first = compared(compare(path))[0]
