@@ -12,6 +12,7 @@ from guidegen.report.readings import told_readings
 from guidegen.report.terminal import for_terminal
 from guidegen.safety.amounts import shown
 from guidegen.safety.findings import LEVELS
+from guidegen.safety.keys import place_of
 from guidegen.safety.words import CautionText, described
 from guidegen.study import Solved, Study
 
@@ -20,7 +21,7 @@ _INDENT = "  "
 
 def check_text(study: Study, encoding: str | None = None) -> str:
     """What `check` prints, in characters of `encoding` (None: that of standard output)."""
-    stated = encoding or sys.stdout.encoding
+    stated = encoding or getattr(sys.stdout, "encoding", None)
     return for_terminal("\n".join(_lines(study)), stated) + "\n"
 
 
@@ -32,36 +33,51 @@ def _lines(study: Study) -> Iterator[str]:
         group = [caution for caution in cautions if caution.level == level]
         if group:
             yield ""
-            yield from _refusals(group) if level == "refusal" else _remarks(group)
+            yield from _refusals(group, study) if level == "refusal" else _remarks(group)
     if study.solved is not None:
         yield ""
         yield from _figures(study.solved)
         yield from told_readings(study)
+    if study.refused:
+        yield ""
+        yield verdict(study)
 
 
 def verdict(study: Study) -> str:
-    """Whether a guide may be written, in one sentence."""
+    """Whether a guide may be written, in one sentence; points are counted as they are listed, by rule."""
+    rules = {finding.rule for finding in study.findings}
     if study.refused:
-        return _("Refused: no guide is written for this project until the points under STOP are mended.")
-    cautions = [finding for finding in study.findings if finding.level != "notice"]
-    if not cautions:
+        stops = {finding.rule for finding in study.findings if finding.level == "refusal"}
+        return ngettext(
+            "Refused: no guide is written for this project until the point under STOP is mended.",
+            "Refused: no guide is written for this project until the points under STOP are mended.",
+            len(stops),
+        )
+    if not rules:
         return _("No rule refuses this project.")
     return ngettext(
         "No rule refuses this project; {count} point to mind.",
         "No rule refuses this project; {count} points to mind.",
-        len(cautions),
-    ).format(count=len(cautions))
+        len(rules),
+    ).format(count=len(rules))
 
 
-def _refusals(cautions: Iterable[CautionText]) -> Iterator[str]:
-    """Refusals in full: what, why, and what to do instead."""
+def _refusals(cautions: Iterable[CautionText], study: Study) -> Iterator[str]:
+    """Refusals in full: what, where in the file, why, and what to do instead."""
     for caution in cautions:
         yield f"{caution.signal_word}: {caution.title} [{caution.rule}]"
+        yield from (_INDENT + place for place in _places(caution.rule, study))
         yield _INDENT + caution.hazard
         yield _INDENT + _("Why: {reason}").format(reason=caution.reason)
         yield _INDENT + _("Source: {source}").format(source=caution.source)
         for number, sentence in enumerate(caution.avoid):
             yield _INDENT + (_("Instead: {advice}").format(advice=sentence) if number == 0 else sentence)
+
+
+def _places(rule: str, study: Study) -> Iterator[str]:
+    """Where in the project file the findings of a rule have their cause, each place once."""
+    places = [place_of(finding, study.file) for finding in study.findings if finding.rule == rule]
+    return (place for place in dict.fromkeys(places) if place)
 
 
 def _remarks(cautions: list[CautionText]) -> Iterator[str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from guidegen.locale import N_
+from guidegen.project.keys import key_text
 from guidegen.safety.rule import Case, Hit, Rule, when
 
 #: Keys that safety rests on, with what is assumed when the file is silent.
@@ -39,10 +40,14 @@ def left_unsaid(case: Case) -> Iterator[Hit]:
     keys = _ASSUMED + (_OUTDOORS if outside else ())
     of_strings = _OF_STRINGS + (_OF_STRINGS_OUTDOORS if outside else ())
     names = [name for name, _kind in case.used_strings]
-    assumed = [words for key, words in keys if not case.states(*key)]
-    assumed += [words for key, words in of_strings if not all(case.states("strings", n, key) for n in names)]
-    if assumed:
-        yield Hit("", {"assumed": tuple(assumed)})
+    unsaid = {words: key_text(key) for key, words in keys if not case.states(*key)}
+    unsaid |= {
+        words: key_text(("strings", names[0] if len(names) == 1 else N_("NAME"), key))
+        for key, words in of_strings
+        if not all(case.states("strings", name, key) for name in names)
+    }
+    if unsaid:
+        yield Hit("", {"assumed": tuple(unsaid), "keys": tuple(unsaid.values())})
 
 
 def runs_left_out(case: Case) -> Iterable[Hit]:
@@ -75,7 +80,9 @@ RULES: tuple[Rule[Case], ...] = (
         title=N_("Taken for granted"),
         sentence=N_("The project file does not say it, so this is assumed: {assumed}."),
         consequence="",
-        avoid=(N_("Check each one; where it is otherwise, say so in the file and build the guide again."),),
+        avoid=(
+            N_("Check each one; say in the file what is so, and build the guide again. The keys: {keys}."),
+        ),
         reason=N_("Safety rests on these, and only the maker knows them."),
         source=N_("own policy"),
         applies=left_unsaid,

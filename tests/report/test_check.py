@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
+
+import pytest
 
 from guidegen.report.check import check_text
 from guidegen.report.terminal import for_terminal
+from guidegen.safety.findings import Finding
+from guidegen.safety.judge import ALL
+from guidegen.safety.keys import key_of, place_of
 from tests.safety.projects import Changes, study_of
 
 
@@ -23,9 +29,82 @@ def test_refused_project_says_so_and_gives_reason_and_alternative(tmp_path: Path
     lines = lines_of(tmp_path, {"supply.case": "opened"})
     assert lines[1].startswith("Refused: no guide is written")
     first = lines.index("STOP: Supply with an opened case [supply-case-opened]")
-    assert lines[first + 1] == "  The case of this supply has been opened."
-    assert lines[first + 2].startswith("  Why: ")
+    assert lines[first + 2] == "  The case of this supply has been opened."
+    assert lines[first + 3].startswith("  Why: ")
     assert any(line.startswith("  Instead: Take an approved supply, keep it closed") for line in lines)
+
+
+@pytest.mark.parametrize(
+    ("changes", "key"),
+    [
+        ({"supply.case": "opened"}, "supply.case"),
+        ({"supply.insulation": "basic"}, "supply.insulation"),
+        ({"strings.drop.runs_on": "mains"}, "strings.drop.runs_on"),
+        ({"strings.drop.label": "230 V AC"}, "strings.drop.label"),
+        ({"supply.voltage": "80 V"}, "supply.voltage"),
+        ({"strings.drop.max_led_current": "1 mA"}, "runs[1].resistor"),
+        ({"supply.rated_current": "5 mA"}, "supply.rated_current"),
+        ({"place.near_water": "sauna"}, "place.near_water"),
+    ],
+)
+def test_refusal_names_the_place_in_the_file(tmp_path: Path, changes: Changes, key: str) -> None:
+    study = study_of(tmp_path, changes)
+    line, column = study.file.places[key]
+    place = f"  {study.file.name}:{line}:{column}: {key}"
+    assert place in check_text(study, "utf-8").splitlines()
+
+
+def test_place_of_a_refusal_stands_right_below_its_head(tmp_path: Path) -> None:
+    lines = lines_of(tmp_path, {"supply.case": "opened"})
+    first = lines.index("STOP: Supply with an opened case [supply-case-opened]")
+    assert lines[first + 1].endswith(": supply.case")
+
+
+@pytest.mark.parametrize("rule", [rule.id for rule in ALL if rule.level == "refusal"])
+def test_every_refusal_has_a_key(tmp_path: Path, rule: str) -> None:
+    file = study_of(tmp_path, {}).file
+    subject = "drop" if rule in ("mains-string", "box-kept") else "shelf"
+    assert key_of(Finding(rule, "refusal", subject), file) != ""
+
+
+def test_what_no_key_can_be_named_for_has_no_place(tmp_path: Path) -> None:
+    file = study_of(tmp_path, {}).file
+    assert place_of(Finding("led-over-maximum", "refusal", "a run that was proposed"), file) == ""
+    assert place_of(Finding("sharp-tools", "caution"), file) == ""
+
+
+@pytest.mark.parametrize(
+    ("wire", "key"),
+    [
+        ("the supply lead", "supply.lead"),
+        ("the feeder", "runs[1].feeder"),
+        ("the extra wire", "runs[1].extra_wire"),
+        ("the string's own wire", "strings.drop.wire"),
+    ],
+)
+def test_wire_over_its_limit_is_named_by_its_section(tmp_path: Path, wire: str, key: str) -> None:
+    finding = Finding("wire-over-limit", "refusal", "shelf", {"wire": wire})
+    assert key_of(finding, study_of(tmp_path, {}).file) == key
+
+
+def test_verdict_of_a_refusal_is_the_last_line_too(tmp_path: Path) -> None:
+    lines = lines_of(tmp_path, {"strings.drop.max_led_current": "1 mA"})
+    assert lines[-1] == lines[1]
+    assert lines[-1] == "Refused: no guide is written for this project until the point under STOP is mended."
+
+
+def test_points_are_counted_as_they_are_listed(tmp_path: Path) -> None:
+    """One head in the list for each rule, whatever its level and however many runs it is about."""
+    study = study_of(tmp_path, {})
+    lines = check_text(study, "utf-8").splitlines()
+    heads = [line for line in lines if line.startswith("  ") and line.endswith("]")]
+    assert lines[1] == f"No rule refuses this project; {len(heads)} points to mind."
+    assert any(finding.level == "notice" for finding in study.findings)
+
+
+def test_taken_for_granted_names_the_keys_to_state(tmp_path: Path) -> None:
+    told = "\n".join(lines_of(tmp_path, {"supply.tolerance": None, "strings.drop.wires": None}))
+    assert re.search(r"The keys: [^\n]*supply\.tolerance[^\n]*strings\.drop\.wires", told)
 
 
 def test_hazard_refusal_shows_no_figures(tmp_path: Path) -> None:
