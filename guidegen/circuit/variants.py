@@ -24,3 +24,9 @@ def with_resistors(arrangement: Arrangement, ohms: tuple[float, ...]) -> Arrange
     for index, ohm in enumerate(ohms):
         arrangement = with_resistor(arrangement, index, ohm)
     return arrangement
+
+
+def with_dead(arrangement: Arrangement, share: float) -> Arrangement:
+    """The arrangement with a share (0 to 1) of all LED groups dead, evenly over the bulbs."""
+    runs = [replace(run, lit_groups=run.lit_groups * (1 - share)) for run in arrangement.runs]
+    return replace(arrangement, runs=tuple(runs))

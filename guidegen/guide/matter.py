@@ -79,7 +79,10 @@ class Matter:
     @cached_property
     def first_powers(self) -> tuple[TestPower, ...]:
         """What each run shows alone behind its test resistor."""
-        return tuple(first_power(self.arrangement, index, self.solution) for index in range(len(self.runs)))
+        return tuple(
+            first_power(self.arrangement, index, self.solution, self.study.meter)
+            for index in range(len(self.runs))
+        )
 
     @cached_property
     def bench_powers(self) -> Mapping[str, BenchPower]:
@@ -92,7 +95,15 @@ class Matter:
         led = self.runs[index].led
         bared = self.bared(name)
         bulb = None if bared is None else bared.bulb
-        return bench_power(self.arrangement, kind, led, solved.mean_led_a, solved.after_resistor_v, bulb)
+        return bench_power(
+            self.arrangement,
+            kind,
+            led,
+            solved.mean_led_a,
+            solved.after_resistor_v,
+            bulb,
+            self.study.meter,
+        )
 
     def bared(self, name: str) -> Bared | None:
         """The first place where a string of a kind is cut, joined or tapped later; None if it stays whole."""

@@ -11,6 +11,7 @@ from guidegen.guide.corners import corners_table
 from guidegen.guide.format import percent
 from guidegen.guide.matter import Matter
 from guidegen.guide.pages import NumbersPage
+from guidegen.guide.sums.dead import dead_sums
 from guidegen.guide.sums.fuse import fuse_sums
 from guidegen.guide.sums.leds import led_sums
 from guidegen.guide.sums.run import run_sums
@@ -30,6 +31,7 @@ def numbers_page(matter: Matter) -> NumbersPage:
             *(run_sums(matter, index) for index in range(len(matter.runs))),
             _evenness(matter),
             fuse_sums(matter),
+            dead_sums(matter),
         ),
         corners=corners_table(matter),
         left_out=left_out(),

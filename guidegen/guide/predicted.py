@@ -8,17 +8,17 @@ from itertools import product
 from math import inf
 
 from guidegen.calc.fuse import lasting_current_a, must_open_a, must_open_multiple
-from guidegen.calc.meter import accuracy
 from guidegen.calc.preferred import between, not_below
 from guidegen.calc.resistor import lower_ohm, running_w
 from guidegen.circuit.arrange import string_alone
 from guidegen.circuit.arrangement import Arrangement, LedEstimate
 from guidegen.circuit.conditions import NOMINAL, Conditions, Side
+from guidegen.circuit.meter import Meter, error_of
 from guidegen.circuit.solution import Solution
 from guidegen.circuit.solve import solve_each
 from guidegen.circuit.variants import only_run, with_resistor
 from guidegen.project.schema import LightString
-from guidegen.tables.limits import METER_OHMS, METER_VOLTS, MeterRange
+from guidegen.tables.limits import MeterRange
 from guidegen.tables.preferred import RESISTOR_RATINGS_W
 
 #: The test resistor over the run's own, at least and at most; common practice, no source.
@@ -104,11 +104,13 @@ def lasting_w(arrangement: Arrangement, ohm: float) -> float:
     return running_w(lasting_current_a(opens_a, supply.limit_a, supply.upper_v, least_ohm), least_ohm)
 
 
-def first_power(arrangement: Arrangement, index: int, solution: Solution) -> TestPower:
+def first_power(
+    arrangement: Arrangement, index: int, solution: Solution, meter: Meter | None = None
+) -> TestPower:
     """Run `index` alone on the supply behind its test resistor."""
     ohm = test_ohm(arrangement, index, solution.source_v, solution.runs[index].current_a)
     alone = only_run(with_resistor(arrangement, index, ohm), index)
-    over, behind = _volts(_solved_cases(alone))
+    over, behind = _volts(_solved_cases(alone), meter or Meter())
     return TestPower(ohm, lasting_w(arrangement, ohm), over, behind)
 
 
@@ -119,6 +121,7 @@ def bench_power(
     led_a: float,
     after_v: float,
     bulb: int | None = None,
+    meter: Meter | None = None,
 ) -> BenchPower:
     """One whole string at the supply end, behind a resistor that gives about `led_a` to each LED.
 
@@ -137,14 +140,17 @@ def bench_power(
         warmest_c=arrangement.warmest_c,
     )
     cases = _solved_cases(at_supply)
-    over, behind = _volts(cases)
-    at_bulb = None if bulb is None else _range(cases, lambda each: float(each.runs[0].bulb_v[bulb - 1]))
+    scale = (meter or Meter()).volts
+    over, behind = _volts(cases, meter or Meter())
+    at_bulb = (
+        None if bulb is None else _range(cases, lambda each: float(each.runs[0].bulb_v[bulb - 1]), scale)
+    )
     return BenchPower(ohm, lasting_w(arrangement, ohm), over, behind, at_bulb)
 
 
 def resistance(nominal: float, low: float, high: float) -> Predicted:
     """What an ohmmeter will show for a resistance between two limits."""
-    return _metered(METER_OHMS, nominal, low, high)
+    return _metered(Meter().ohms, nominal, low, high)
 
 
 def _solved_cases(alone: Arrangement) -> Sequence[Solution]:
@@ -152,11 +158,11 @@ def _solved_cases(alone: Arrangement) -> Sequence[Solution]:
     return solve_each(alone, (NOMINAL, *_worst_cases(alone)))
 
 
-def _volts(cases: Sequence[Solution]) -> tuple[Predicted, Predicted]:
+def _volts(cases: Sequence[Solution], meter: Meter) -> tuple[Predicted, Predicted]:
     """Volts over the only run's resistor, and behind it."""
     return (
-        _range(cases, lambda solution: solution.runs[0].resistor_v),
-        _range(cases, lambda solution: solution.runs[0].after_resistor_v),
+        _range(cases, lambda solution: solution.runs[0].resistor_v, meter.volts),
+        _range(cases, lambda solution: solution.runs[0].after_resistor_v, meter.volts),
     )
 
 
@@ -166,17 +172,17 @@ def _worst_cases(arrangement: Arrangement) -> tuple[Conditions, ...]:
     return tuple(Conditions(source_v, resistor, wire, led) for source_v, resistor, wire, led in sides)
 
 
-def _range(solutions: Sequence[Solution], quantity: Callable[[Solution], float]) -> Predicted:
+def _range(
+    solutions: Sequence[Solution], quantity: Callable[[Solution], float], scale: MeterRange
+) -> Predicted:
     values = [quantity(solution) for solution in solutions]
-    return _metered(METER_VOLTS, values[0], min(values), max(values))
+    return _metered(scale, values[0], min(values), max(values))
 
 
 def _metered(meter: MeterRange, nominal: float, low: float, high: float) -> Predicted:
-    below = low - accuracy(low, meter.share, meter.digits, meter.step)
-    above = high + accuracy(high, meter.share, meter.digits, meter.step)
-    return Predicted(nominal, max(0.0, below), above)
+    return Predicted(nominal, max(0.0, low - error_of(meter, low)), high + error_of(meter, high))
 
 
-def metered_volts(nominal: float, low: float, high: float) -> Predicted:
-    """What a voltmeter will show for volts between two limits."""
-    return _metered(METER_VOLTS, nominal, low, high)
+def metered_volts(nominal: float, low: float, high: float, meter: Meter) -> Predicted:
+    """What the meter will show for volts between two limits."""
+    return _metered(meter.volts, nominal, low, high)

@@ -13,7 +13,7 @@ from guidegen.guide.blocks import Caution, Meaning, ReadingGroup, ReadingRow
 from guidegen.guide.cautions import Placed
 from guidegen.guide.format import NO_BREAK, metered, number, quantity, span
 from guidegen.guide.matter import Matter
-from guidegen.guide.meters import amperes_in_line, dc_volts
+from guidegen.guide.meters import dc_volts, in_line_for
 from guidegen.guide.pages import ReadingsPage
 from guidegen.guide.places import if_high, if_low, place
 from guidegen.locale import _, ngettext
@@ -143,9 +143,7 @@ def _current_row(matter: Matter, reading: ExpectedReading, run: int | None) -> R
         what=_("Current of all runs, behind the fuse")
         if run is None
         else _("Current of this run, in its + wire"),
-        meter=_("{setting}; allowed for: {ohm} of its own").format(
-            setting=amperes_in_line(), ohm=quantity(burden_ohm, "Ω")
-        ),
+        meter=in_line_for(true_a, burden_ohm),
         if_low=_("bulbs dark, a joint with too many ohms, or a meter with more ohms than allowed for."),
         if_high=_("a wrong resistor, a short in the run, or the supply high."),
     )

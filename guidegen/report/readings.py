@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Any
 
 from guidegen.bench.as_built import AsBuilt, Judged, spot_of
@@ -152,8 +152,11 @@ def _diagnosis_lines(words: Words, found: Diagnosis) -> Iterator[str]:
     yield words.next_reading(found)
 
 
-def next_text(name: str, found: NextReadings) -> str:
-    """Which one or two bench readings to take of a string, and what they are worth."""
+def next_text(name: str, found: NextReadings, show: Callable[[float, str], str] = _show) -> str:
+    """Which one or two bench readings to take of a string, and what they are worth.
+
+    `show` puts a value and its unit (V, Ω) into words.
+    """
     return _(
         "{name}: no bench reading yet, so its LED current is known to {now} only. One reading brings that to "
         "{after_one}: {one}. Two bring it to {after_two}: {first}, and {second}."
@@ -162,9 +165,9 @@ def next_text(name: str, found: NextReadings) -> str:
         now=plus_minus(found.now),
         after_one=plus_minus(found.after_one),
         after_two=plus_minus(found.after_two),
-        one=suggestion_text(found.one),
-        first=suggestion_text(found.two[0]),
-        second=suggestion_text(found.two[1]),
+        one=suggestion_text(found.one, show),
+        first=suggestion_text(found.two[0], show),
+        second=suggestion_text(found.two[1], show),
     )
 
 
@@ -173,10 +176,10 @@ def plus_minus(share: float) -> str:
     return f"±{100 * share:.2g} %" if share < 1 else f"±{percent(share)}"
 
 
-def suggestion_text(suggestion: Suggestion) -> str:
+def suggestion_text(suggestion: Suggestion, show: Callable[[float, str], str]) -> str:
     """One bench reading to take, in words."""
     if suggestion.what == "current":
         text = _("the current in line, on {supply} behind {ohm}")
     else:
         text = _("the volts behind a resistor of {ohm}, on {supply}")
-    return text.format(supply=_show(suggestion.supply_v, "V"), ohm=_show(suggestion.resistor_ohm, "Ω"))
+    return text.format(supply=show(suggestion.supply_v, "V"), ohm=show(suggestion.resistor_ohm, "Ω"))

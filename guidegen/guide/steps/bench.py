@@ -13,6 +13,7 @@ from guidegen.guide.steps.pieces import clip_line, find_plus_line
 from guidegen.guide.steps.strings import identity_of
 from guidegen.guide.tools import Tool
 from guidegen.locale import _
+from guidegen.report.readings import next_text
 
 
 def bench(matter: Matter) -> DraftGroup:
@@ -143,7 +144,9 @@ def _if_off() -> tuple[str, ...]:
 
 
 def _why_reading(matter: Matter, name: str) -> str:
-    source = matter.study.leds[name].source
+    source, wanted = matter.study.leds[name].source, matter.study.next_readings.get(name)
+    if wanted is not None:
+        return next_text(name, wanted, quantity)
     if source == "bench":
         return _("The guide was worked out from readings like these. Yours must agree before you cut.")
     return _(

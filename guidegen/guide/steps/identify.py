@@ -120,7 +120,7 @@ def _supply_volts(matter: Matter) -> Draft:
         checks=(
             predicted_volts(
                 _("Between the two terminals of the socket, nothing connected"),
-                metered_volts(supply.voltage_v, supply.lower_v, supply.upper_v),
+                metered_volts(supply.voltage_v, supply.lower_v, supply.upper_v, matter.study.meter),
                 (
                     _("Too high: it is not regulated, or made for other volts. Do not use it."),
                     _("Too low or nothing: try another outlet, then another supply."),

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from guidegen.circuit.meter import Meter
 from guidegen.circuit.points import TestPoint
 from guidegen.guide.blocks import Check
 from guidegen.guide.format import metered, quantity, span
@@ -184,7 +183,7 @@ def _current_check(matter: Matter, index: int) -> tuple[Check, ...]:
     reading = matter.current_of(index)
     if reading is None:
         return ()
-    _scale, burden_ohm = Meter().ammeter(matter.solution.runs[index].current_a)
+    _scale, burden_ohm = matter.study.meter.ammeter(matter.solution.runs[index].current_a)
     return (
         Check(
             what=_(

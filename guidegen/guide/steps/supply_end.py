@@ -20,7 +20,7 @@ from guidegen.guide.tools import Tool
 from guidegen.guide.wires import cable_name, wire_word
 from guidegen.locale import _, ngettext
 from guidegen.parts.bill import bill
-from guidegen.parts.cuts import WireCut, wire_cuts
+from guidegen.parts.cuts import WireCut, end_allowance_m, wire_cuts
 from guidegen.parts.wires import FUSE, LEAD, extra_reference, feeder_reference, resistor_reference
 
 
@@ -62,7 +62,7 @@ def _cut_wires(matter: Matter) -> Draft:
     return Draft(
         identity="cut-wires",
         title=_("Cut the wires to length"),
-        why=_("The cut lengths hold 10 cm more at each end than the route, for joints and strain relief."),
+        why=_why_longer(matter),
         parts=tuple(dict.fromkeys(cable_name(cut.cores, cut.conductor) for cut in cuts)),
         tools=(Tool.TAPE_MEASURE, Tool.CUTTERS, Tool.PEN, Tool.METER, Tool.GLASSES),
         topics=("sharp", "wire"),
@@ -86,6 +86,20 @@ def _cut_wires(matter: Matter) -> Draft:
             ),
         ),
     )
+
+
+def _why_longer(matter: Matter) -> str:
+    allowance = quantity(end_allowance_m(matter.arrangement), "m")
+    if matter.outdoors:
+        text = _(
+            "The cut lengths hold {allowance} more at each end than the route, for joint, strain relief and "
+            "drip loop."
+        )
+    else:
+        text = _(
+            "The cut lengths hold {allowance} more at each end than the route, for joints and strain relief."
+        )
+    return text.format(allowance=allowance)
 
 
 def labels(matter: Matter) -> tuple[str, ...]:
@@ -218,7 +232,7 @@ def _fuse_in(matter: Matter) -> Draft:
         checks=(
             predicted_volts(
                 _("From the + common connector, red lead, to the − one"),
-                metered_volts(supply.voltage_v, supply.lower_v, supply.upper_v),
+                metered_volts(supply.voltage_v, supply.lower_v, supply.upper_v, matter.study.meter),
                 (
                     _("Minus sign: two wires are swapped; start again at the socket."),
                     _("Nothing: the fuse {fuse} is blown or does not touch.").format(fuse=FUSE),
