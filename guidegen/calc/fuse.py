@@ -35,7 +35,7 @@ def pick_fuse_a(needed_a: float) -> float | None:
 
 
 @formula(
-    title=N_("Current that surely opens the fuse"),
+    title=N_("Current at which the fuse must open"),
     text="I_open = k · I_n",
     result=("I_open", "A", N_("current at which the fuse must open")),
     symbols={

@@ -20,7 +20,7 @@ def draw_key(pen: Pen, sheet: Sheet, *, dark: bool, capped: bool) -> None:
     entries: list[tuple[Sign, str]] = [
         (_plus_sign, _("+ conductor (thick)")),
         (_minus_sign, _("− conductor (thin)")),
-        (_joint_sign, _("joint: wires soldered together")),
+        (_joint_sign, _("wires joined: terminal or solder")),
         (_hop_sign, _("wires cross, not joined")),
         (_cable_sign, _("cable, see the wire table")),
         (_bulb_sign, _("bulb 7 of the run, lit")),

@@ -16,7 +16,14 @@ from guidegen.drawings.pen import POLES, Pen, Place, Pole
 from guidegen.drawings.picture import Picture, css_px, finish_svg, shortened, text_width
 from guidegen.drawings.wording import feed_words, sheet_alt, sheet_caption
 from guidegen.locale import _, ngettext
-from guidegen.parts.wires import FUSE, LEAD, extra_reference, feeder_reference, resistor_reference
+from guidegen.parts.wires import (
+    FUSE,
+    LEAD,
+    extra_reference,
+    feeder_reference,
+    resistor_reference,
+    string_reference,
+)
 
 _HOP = 4.0
 
@@ -111,13 +118,18 @@ def _draw_supply(pen: Pen, arrangement: Arrangement, sheet: Sheet) -> None:
     pen.wire("+", (terminal, layout.SUPPLY_TO), (terminal, layout.FUSE_FROM))
     pen.fuse(FUSE, (terminal, layout.FUSE_FROM), (terminal, layout.FUSE_TO))
     rating = arrangement.fuse.rating_a
-    fuse = FUSE if rating is None else f"{FUSE} {rating:g} A"
+    fuse = FUSE if rating is None else f"{FUSE} {_amperes(rating)}"
     pen.text((terminal + 10, (layout.FUSE_FROM + layout.FUSE_TO) / 2), fuse, layout.LETTERS, "left")
     if arrangement.supply.lead is not None:
         middle = (minus + terminal) / 2
         pen.ellipse((middle, layout.LEAD_Y), terminal - minus + 12, 9)
         pen.text((terminal + 10, layout.LEAD_Y), LEAD, layout.LETTERS, "left")
     _draw_trunks(pen, sheet)
+
+
+def _amperes(rating_a: float) -> str:
+    """A fuse's rating as it stands on its cap."""
+    return f"{rating_a:g} A" if rating_a >= 1 else f"{1e3 * rating_a:.4g} mA"
 
 
 def _draw_trunks(pen: Pen, sheet: Sheet) -> None:
@@ -168,7 +180,7 @@ def _draw_row(pen: Pen, row: Row, volts: dict[int, float]) -> None:
 def row_title(row: Row) -> str:
     """Number and name of a run, how many bulbs it has and how it is fed."""
     count = ngettext("{count} bulb", "{count} bulbs", row.run.bulbs).format(count=row.run.bulbs)
-    rest = f": {count}, {feed_words(row.run.feed)}"
+    rest = f": {string_reference(row.index)}, {count}, {feed_words(row.run.feed)}"
     room = layout.WIDTH - layout.RESISTOR_FROM - 4 - text_width(rest, 8.5)
     head = _("Run {number}, {name}").format(number=row.index + 1, name=row.run.name)
     return shortened(head, 8.5, room) + rest

@@ -55,6 +55,8 @@ def _supply(matter: Matter) -> PartLine:
     )
 
 
+#: Below this a fuse has ohms that count, ampere; from memory.
+OHMS_BELOW_A = 0.25
 #: Currents that connectors and sockets are sold for, ampere; own assumption.
 _CONNECTORS_A = (3.0, 5.0, 10.0, 16.0, 32.0)
 
@@ -86,15 +88,27 @@ def _supply_end(matter: Matter) -> Iterator[PartLine]:
         _("{ways} wires or more, {rating}, {ceramic}").format(ways=ways, rating=rating, ceramic=ceramic),
         _("All runs branch here; each can be taken off for a test."),
     )
-    if resistors:
-        yield PartLine(
-            str(resistors),
-            _("Two-wire connector, ceramic"),
-            _("{rating}, to be screwed down").format(rating=rating),
-            _("It joins a resistor's free leg to its run; a hot leg softens plastic."),
-        )
+    yield from _leg_connectors(matter, rating)
     yield from _lead_parts(matter, rating)
     yield from _boxes(matter, resistors > 0)
+
+
+def _leg_connectors(matter: Matter, rating: str) -> Iterator[PartLine]:
+    """One connector a resistor; without a feeder two wires may meet its free leg."""
+    fitted = [run for run in matter.runs if run.resistor.fitted]
+    three = sum(run.feeder is None and run.feed == "both ends" for run in fitted)
+    names = (
+        (len(fitted) - three, _("Two-wire connector, ceramic")),
+        (three, _("Three-wire connector, ceramic")),
+    )
+    for count, name in names:
+        if count:
+            yield PartLine(
+                str(count),
+                name,
+                _("{rating}, to be screwed down").format(rating=rating),
+                _("It joins a resistor's free leg to its run; a hot leg softens plastic."),
+            )
 
 
 def _fuse(matter: Matter) -> Iterator[PartLine]:
@@ -102,13 +116,18 @@ def _fuse(matter: Matter) -> Iterator[PartLine]:
     fuse, worst_a = matter.arrangement.fuse, matter.solved.margins.supply_a
     amperes, iec = quantity(fuse.rating_a or 0.0, "A"), fuse.standard == "IEC"
     size = _("5 × 20 mm, F (quick), IEC 60127-2") if iec else _("6.3 × 32 mm, fast, UL 248-14")
+    why = (
+        _("The worst running current, {worst}, is at most 80 % of it.").format(worst=quantity(worst_a, "A"))
+        if worst_a <= 0.8 * (fuse.rating_a or 0.0)
+        else _("As the project file says.")
+    )
+    if (fuse.rating_a or 0.0) < OHMS_BELOW_A:
+        why = _("{why} So small a fuse has ohms of its own: the lights get a little less.").format(why=why)
     yield PartLine(
         _("1 and 2 spare"),
         _("Fuse"),
         _("{amperes}, {size}, 32 V or more").format(amperes=amperes, size=size),
-        _("The worst running current, {worst}, is at most 80 % of it.").format(worst=quantity(worst_a, "A"))
-        if worst_a <= 0.8 * (fuse.rating_a or 0.0)
-        else _("As the project file says."),
+        why,
         marking=_("on its cap: {mark}, often 250 V").format(mark=f"F {amperes}" if iec else amperes),
     )
     yield PartLine(

@@ -55,9 +55,7 @@ def if_low(point: TestPoint) -> str:
         "resistor volts": _(
             "less current than planned: bulbs dark, a joint with too many ohms, or the supply low."
         ),
-        "after resistor": _(
-            "more current than planned, or a short in the run; compare the resistor's volts."
-        ),
+        "after resistor": _("more current than planned, or a short in the run."),
         "bulb": _(
             "a joint or wire between the feed and this bulb has too many ohms; compare the bulb before it."
         ),
@@ -71,6 +69,6 @@ def if_high(point: TestPoint) -> str:
         "resistor volts": _(
             "more current than planned: a wrong resistor, a short in the run, or the supply high."
         ),
-        "after resistor": _("fewer bulbs draw current than planned, or the resistor is too small."),
-        "bulb": _("bulbs are dark or missing behind this place, or the resistor is too small."),
+        "after resistor": _("fewer bulbs draw current than planned, or the supply is high."),
+        "bulb": _("bulbs are dark or missing behind this place, or the supply is high."),
     }[point.kind]

@@ -163,9 +163,9 @@ def _time(matter: Matter, build: BuildPage) -> str:
 
 def _difficulty(matter: Matter) -> tuple[str, str]:
     places = bill(matter.arrangement).soldered
-    ends = len(dead_ends(matter.arrangement))
+    ends = sum(not end.made for end in dead_ends(matter.arrangement))
     soldered = ngettext("{count} soldered place", "{count} soldered places", places).format(count=places)
-    note = _("{soldered}, {ends} live ends to close; you need a meter and a soldering iron").format(
+    note = _("{soldered}; live ends to close: {ends}; you need a meter and a soldering iron").format(
         soldered=soldered, ends=ends
     )
     return (

@@ -147,7 +147,7 @@ RULES: tuple[Rule[Case], ...] = (
         title=N_("A short would overheat the resistor for good"),
         sentence=N_(
             "With its run shorted the resistor would take {shorted_w}; it bears {bears_w}, "
-            "and the fuse is not sure to open."
+            "and the fuse need not open."
         ),
         consequence=N_("It glows and can set fire to what it touches, until somebody pulls the plug."),
         avoid=(N_("Use a resistor whose rating bears a lasting short, mounted in free air."),),
@@ -161,10 +161,13 @@ RULES: tuple[Rule[Case], ...] = (
         topics=("fuse", "first-power"),
         title=N_("A short behind the resistor does not open the fuse"),
         sentence=N_(
-            "A short behind the resistor drives only about {fault_a}; the fuse is sure to open at {open_a}."
+            "A short behind the resistor drives only about {fault_a}; the fuse need not open below {open_a}."
         ),
         consequence=N_("The resistor bears it, but stays hot for as long as the short lasts."),
-        avoid=(N_("If a run goes dark, unplug at once and look for the short before you go on."),),
+        avoid=(
+            N_("If a run goes dark, unplug at once and look for the short before you go on."),
+            N_("Nothing but you ends it: never leave the lights on unattended or overnight."),
+        ),
         reason=N_("The resistor holds the current below what opens a fuse."),
         source=N_("must-open currents of IEC 60127-2 and UL 248-14"),
         applies=short_not_cleared,

@@ -102,7 +102,7 @@ RULES: tuple[Rule[Case], ...] = (
         topics=("fuse",),
         title=N_("A short may not open the fuse"),
         sentence=N_(
-            "The supply is sure to give only {fault_a} into a short; the fuse is sure to open at {open_a}."
+            "The supply is sure to give only {fault_a} into a short; the fuse need not open below {open_a}."
         ),
         consequence=N_("A short can last, with wires and supply warm, and nobody notices."),
         avoid=(
@@ -119,7 +119,7 @@ RULES: tuple[Rule[Case], ...] = (
         topics=("fuse", "first-power"),
         title=N_("A short far out may not open the fuse"),
         sentence=N_(
-            "A short at the far end drives only about {fault_a}; the fuse is sure to open at {open_a}."
+            "A short at the far end drives only about {fault_a}; the fuse need not open below {open_a}."
         ),
         consequence=N_("The wires bear it, but stay warm for as long as the short lasts."),
         avoid=(

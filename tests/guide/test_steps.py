@@ -82,8 +82,8 @@ def test_fed_at_both_ends_plus_and_minus_go_to_the_last_bulb(by_feed: dict[str, 
 def test_a_cut_names_string_and_bulb(cut_and_joined: Made) -> None:
     """18 bulbs of strings of 12: all of string 1, then bulbs 1 to 6 of string 2, cut there."""
     text = words(cut_and_joined, "take-pieces-run-1")
-    assert "String 2, behind bulb 6: draw a line" in text
-    assert "String 1, behind" not in text
+    assert "Cut string 2 right behind bulb 6" in text
+    assert "Cut string 1" not in text
 
 
 def test_a_piece_names_its_bulbs_as_bought_and_in_the_run(cut_and_joined: Made) -> None:

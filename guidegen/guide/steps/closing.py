@@ -5,7 +5,7 @@ from __future__ import annotations
 from guidegen.guide.format import listed
 from guidegen.guide.matter import Matter
 from guidegen.guide.steps.checks import look_check
-from guidegen.guide.steps.cold_test import blocking_checks
+from guidegen.guide.steps.cold_test import insulation_checks
 from guidegen.guide.steps.draft import Draft
 from guidegen.guide.steps.joint_words import caps_text, outer_text
 from guidegen.guide.steps.supply_end import box_name
@@ -38,7 +38,8 @@ def _shrink(matter: Matter) -> Draft:
     caps = sum(len(end.poles) for end in left_to_cap(matter))
     alone = sum(not cover.joints for cover in _covers(matter))
     forks = bill(matter.arrangement).forks if matter.outdoors else 0
-    parts = [_("the sleeves already on the cables")] if any(cover.joints for cover in _covers(matter)) else []
+    soldered = any(cover.joints for cover in _covers(matter))
+    parts = [_("the sleeves already on the cables")] if soldered else []
     if caps:
         parts.append(caps_text(caps))
     if alone:
@@ -49,6 +50,7 @@ def _shrink(matter: Matter) -> Draft:
                 "{count} strip of hot-melt adhesive", "{count} strips of hot-melt adhesive", forks
             ).format(count=forks)
         )
+    inner = (_("Inner sleeves over the middle of each soldered joint: shrink them."),) if soldered else ()
     return Draft(
         identity="close-joints",
         title=_("Cap the open ends and shrink the sleeves"),
@@ -59,7 +61,7 @@ def _shrink(matter: Matter) -> Draft:
         do=(
             _("Unplug; pull the supply's plug out of its socket. Take the tape off. Wipe flux away."),
             *_cap_lines(matter, caps),
-            _("Inner sleeves over the middle of each soldered joint: shrink them."),
+            *inner,
             *_fork_lines(forks),
             _("Outer sleeve over all of it: shrink it from its middle outwards. Let it cool."),
         ),
@@ -71,7 +73,7 @@ def _shrink(matter: Matter) -> Draft:
                 else _("tight all round; nothing moves"),
                 (_("Warm it once more, evenly. Still open: cut it off and use a new sleeve."),),
             ),
-            *(check for index in range(len(matter.runs)) for check in blocking_checks(matter, index)),
+            *insulation_checks(matter, tuple(range(len(matter.runs)))),
         ),
     )
 
@@ -131,7 +133,7 @@ def _strain_relief(matter: Matter) -> Draft:
     )
     return Draft(
         identity="strain-relief",
-        title=_("Take the pull off every joint"),
+        title=_("Take the pull off joints and terminals"),
         why=_("Solder breaks where a wire bends or pulls. The cable has to take the pull."),
         parts=(ties,),
         tools=(Tool.CUTTERS, Tool.GLASSES),

@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from guidegen.circuit.arrangement import Cable, Conductor, RunPlan
 from guidegen.guide.blocks import Check
+from guidegen.guide.format import listed
 from guidegen.guide.matter import Matter
 from guidegen.guide.predicted import Predicted, resistance
 from guidegen.guide.steps.checks import insulation_check, no_short_check, ohms_check
@@ -38,15 +39,22 @@ def cold_test(matter: Matter, index: int) -> Draft:
 
 def blocking_checks(matter: Matter, index: int) -> tuple[Check, ...]:
     """No short, and outdoors no damp, in a whole run, read at its connectors."""
-    run = matter.runs[index]
-    where = _("“{run}”, from {source} to the − common connector").format(
-        run=run.name, source=_run_plus(run, index)
-    )
+    return insulation_checks(matter, (index,))
+
+
+def insulation_checks(matter: Matter, indices: tuple[int, ...]) -> tuple[Check, ...]:
+    """The same for several runs, one after the other."""
+    runs = [matter.runs[index] for index in indices]
+    places = [
+        _("“{run}” from {source}").format(run=run.name, source=_run_plus(run, index))
+        for index, run in zip(indices, runs, strict=True)
+    ]
+    where = _("{places}, to the − common connector").format(places=listed(places))
     short = no_short_check(
         where, (_("Ohms: a short. Take joints apart one by one, from the far end, until it goes away."),)
     )
     # A two-way string conducts backwards too, so high ohms prove nothing there.
-    blocks = matter.outdoors and matter.kind_of(run).lit_on_dc == "all"
+    blocks = matter.outdoors and all(matter.kind_of(run).lit_on_dc == "all" for run in runs)
     return (short, insulation_check(where)) if blocks else (short,)
 
 
@@ -54,7 +62,7 @@ def _run_plus(run: RunPlan, index: int) -> str:
     """Where the run's plus is touched; without a resistor its wire is out of the shared connector."""
     if run.resistor.fitted:
         return free_leg(run, index)
-    return _("its + wire, taken out of the connector,")
+    return _("its + wire, out of the connector for this")
 
 
 def minus_bulb(run: RunPlan) -> int:
@@ -121,13 +129,16 @@ def met_place(run: RunPlan, pole: str) -> str:
 
 
 def _ways(run: RunPlan) -> tuple[Check, ...]:
+    fitted = run.resistor.fitted
     plus = ohms_check(
         _("From the + common connector to plus of {place}").format(place=met_place(run, "+")),
         plus_way(run),
         (
             _("Too much or “OL”: a joint does not hold, or a wrong resistor."),
             _("Too little: a wrong resistor, or something bridges it."),
-        ),
+        )
+        if fitted
+        else (_("Too much or “OL”: a joint does not hold."),),
     )
     minus = ohms_check(
         _("From the − common connector to minus of {place}").format(place=met_place(run, "-")),
@@ -139,4 +150,6 @@ def _ways(run: RunPlan) -> tuple[Check, ...]:
             ),
         ),
     )
+    if run.feeder is None and run.feed in ("one end", "both ends"):
+        return (plus,)
     return plus, minus

@@ -5,10 +5,17 @@ from __future__ import annotations
 from guidegen.circuit.arrangement import RunPlan
 from guidegen.guide.blocks import Check
 from guidegen.guide.matter import Matter
-from guidegen.guide.steps.checks import beep_check, no_short_check, ohms_check
+from guidegen.guide.steps.checks import beep_check, look_check, no_short_check, ohms_check
 from guidegen.guide.steps.cold_test import between_ends
 from guidegen.guide.steps.draft import Draft
-from guidegen.guide.steps.feed_words import free_leg, near_lines, near_title, near_why, supply_side_lines
+from guidegen.guide.steps.feed_words import (
+    free_leg,
+    near_lines,
+    near_title,
+    near_why,
+    plus_terminal,
+    supply_side_lines,
+)
 from guidegen.guide.steps.joint_words import (
     JOINT_TOOLS,
     JOINT_TOPICS,
@@ -82,10 +89,20 @@ def _into_terminals(matter: Matter, index: int) -> Draft:
         title=near_title(run, index),
         why=near_why(run),
         parts=_near_parts(run, index),
-        tools=(Tool.METER, Tool.STRIPPER, Tool.SCREWDRIVER),
+        tools=(Tool.STRIPPER, Tool.SCREWDRIVER),
         topics=("polarity",),
         do=(*near_lines(run, index), *supply_side_lines(run, index)),
-        checks=_near_checks(run, index),
+        checks=_terminal_checks(run, index),
+    )
+
+
+def _terminal_checks(run: RunPlan, index: int) -> tuple[Check, ...]:
+    return (
+        look_check(
+            _("Each wire in its terminal, when pulled"),
+            _("holds; the one marked + is in {terminal}").format(terminal=plus_terminal(run, index)),
+            (_("It slips, or sits elsewhere: clamp it again."),),
+        ),
     )
 
 
@@ -100,7 +117,7 @@ def _near_parts(run: RunPlan, index: int) -> tuple[str, ...]:
 
 def _near_checks(run: RunPlan, index: int) -> tuple[Check, ...]:
     extra = _("the far end of {extra}").format(extra=extra_reference(index))
-    joint = _("the joint in front of bulb 1") if run.feeder is not None else _("its wire in front of bulb 1")
+    joint = _("the joint in front of bulb 1")
     plus_to = extra if run.feed == "middle" else joint
     minus_to = extra if run.feed in ("middle", "opposite ends") else joint
     if_not = (_("No beep: a joint or terminal does not hold. Beep on the wrong wire: swap plus and minus."),)

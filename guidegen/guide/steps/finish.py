@@ -100,7 +100,7 @@ def _joint_check() -> Check:
 def _hang(matter: Matter) -> Draft:
     lines = [
         _("Unplugged: carry the finished runs to their place. Nothing is soldered up there."),
-        _("Hook the cable itself at least every {far}, never a bulb or a joint. Joints hang slack.").format(
+        _("Hook the cable itself, at most {far} apart, never a bulb or a joint. Joints hang slack.").format(
             far=quantity(HOOKS_M, "m")
         ),
         _("Keep the low-voltage wires apart from mains cables."),

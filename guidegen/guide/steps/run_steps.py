@@ -53,9 +53,8 @@ def _take(matter: Matter, index: int) -> Draft:
     for cut in run_cuts(run, index):
         do.append(
             _(
-                "String {string}, behind bulb {bulb}: draw a line along one wire, across the place of the "
-                "cut. Then cut right behind the bulb, within 1 cm. The whole spacing stays with the "
-                "next bulb."
+                "Cut string {string} right behind bulb {bulb}, within 1 cm. The whole spacing stays "
+                "with the next bulb."
             ).format(string=cut.string_number, bulb=cut.behind_bulb)
         )
     do.append(
@@ -122,7 +121,10 @@ def _test_pieces(matter: Matter, index: int) -> Draft:
         tools=(Tool.METER, Tool.CLIP_LEADS, Tool.STRIPPER, Tool.PEN),
         topics=("bench-power", "polarity", "meter"),
         do=(
-            _("Bare 10 mm of both wires at the begin of each piece. Keep all bare ends apart."),
+            _(
+                "Bare 10 mm of both wires at the begin of each piece. All bare ends apart, resistor "
+                "on the tile."
+            ),
             clip_line(ohm, _("the piece")),
             find_plus_line(),
             _(
