@@ -69,12 +69,12 @@ class Hanging(Model):
     )
     hook_kind: Annotated[str, Text(1, 60)] | None = Field(None, description=N_("Kind of hook, in your words"))
     hook_rating: Load | None = Field(
-        None, description=N_("What one hook may bear for good, N; written as N or kg")
+        None, description=N_("What one hook may bear for good")
     )
     wire_weight: MassPerLength | None = Field(
-        None, description=N_("One metre of the strings' cable, kg/m; default a typical one")
+        None, description=N_("One metre of the strings' cable; default a typical one")
     )
-    bulb_weight: Mass | None = Field(None, description=N_("One bulb, kg; default a typical one"))
+    bulb_weight: Mass | None = Field(None, description=N_("One bulb; default a typical one"))
     wire_diameter: Length | None = Field(
         None, description=N_("Thickness of the strings' cable; default a typical one")
     )
@@ -83,12 +83,12 @@ class Hanging(Model):
         "no", description=N_("Whether a wire of its own bears the lights; default no")
     )
     guide_wire_weight: MassPerLength | None = Field(
-        None, description=N_("One metre of the guide wire, kg/m; default a typical one")
+        None, description=N_("One metre of the guide wire; default a typical one")
     )
     guide_wire_strength: Load | None = Field(
-        None, description=N_("Load at which the guide wire breaks, N; written as N or kg")
+        None, description=N_("Load at which the guide wire breaks")
     )
-    wind: Speed | None = Field(None, description=N_("Strongest wind to reckon with, m/s"))
+    wind: Speed | None = Field(None, description=N_("Strongest wind to reckon with"))
     ice: ZeroOrLength | None = Field(
         None, description=N_("Thickness of the coat of ice to reckon with; default none")
     )

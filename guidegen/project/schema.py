@@ -401,5 +401,5 @@ class Project(Model):
     hanging: Hanging | None = Field(None, description=N_("How the lights hang; left out, no hanging plan"))
     tariff: Tariff | None = Field(None, description=N_("What one kilowatt hour costs"))
     hours_per_day: Time | None = Field(
-        None, description=N_("How long the lights are on in a day, h; default a typical evening")
+        None, description=N_("How long the lights are on in a day; default a typical evening")
     )
