@@ -67,8 +67,8 @@ def left_out() -> tuple[str, ...]:
         ),
         _("Joints, terminals and plugs count as perfect. A poor one adds ohms that only a meter finds."),
         _(
-            "The fuse counts as having no resistance. Below about 250 mA fuses have ohms of their own (from "
-            "memory), which take volts from the lights and make a short's current smaller."
+            "The fuse counts as having no resistance. Below about 250 mA fuses have ohms of their own, "
+            "which take volts from the lights and make a short's current smaller."
         ),
         _("LEDs and wires are as warm as the air; their own warmth is left out."),
         _("Light goes with current. Real LEDs give a little less than that at high current."),

@@ -136,7 +136,7 @@ def _facts(matter: Matter, build: BuildPage) -> tuple[Fact, ...]:
             _(matter.project.place.exposure),
             _(
                 "portable decoration, taken down again; fixed lighting needs at least 1.5 mm², 4 mm² where "
-                "it hangs freely (IEC 60364-7-715, from memory), which this is not"
+                "it hangs freely (IEC 60364-7-715, not checked against its text), which this is not"
             ),
         ),
         Fact(_("Time"), _time(matter, build), _("an estimate; one hour of it is watching")),

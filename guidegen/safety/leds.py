@@ -139,7 +139,7 @@ RULES: tuple[Rule[Case], ...] = (
         consequence="",
         avoid=(N_("Take one bench reading of an uncut string and enter it; it narrows every figure."),),
         reason=N_("Colour does not tell the volts of an LED."),
-        source=N_("typical, from memory"),
+        source=N_("typical, no single source"),
         applies=typical_curve,
     ),
     Rule(

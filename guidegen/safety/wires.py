@@ -93,7 +93,7 @@ RULES: tuple[Rule[Case], ...] = (
             N_("Use thicker wire there, a smaller fuse that still carries the lights, or a larger resistor."),
         ),
         reason=N_("What flows without opening the fuse must be less than the wire bears."),
-        source=N_("IEC 60364-4-43 cl. 433.1 (from memory), DIN VDE 0100"),
+        source=N_("IEC 60364-4-43 cl. 433.1 (not checked against its text), DIN VDE 0100"),
         applies=over_limit,
     ),
     Rule(

@@ -1,1 +1,1 @@
-"""Published values, each with its source; where one was written from memory, it says so."""
+"""Published values, each with its source; where one was not checked against its text, it says so."""

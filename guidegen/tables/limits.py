@@ -28,18 +28,18 @@ SUPPLY_OUTDOORS_IPX = Sourced(4, N_("own policy"))
 NEAR_WATER_M = Sourced(3.5, N_("own policy"))
 
 #: Lowest point of a wire above ground that people walk on, m.
-OVER_PATH_M = Sourced(2.5, N_("arm's reach of IEC 60364-4-41 Annex B (from memory)"))
+OVER_PATH_M = Sourced(2.5, N_("arm's reach of IEC 60364-4-41 Annex B (not checked against its text)"))
 #: From ladder, pole and wire to an overhead power line, m.
 OVERHEAD_LINE_M = Sourced(3.0, N_("common practice; the network operator may ask for more"))
 #: Residual current at which an outlet's protection must act, ampere.
-RCD_A = Sourced(0.03, N_("IEC 60364-4-41 cl. 411.3.3 (from memory)"))
+RCD_A = Sourced(0.03, N_("IEC 60364-4-41 cl. 411.3.3 (not checked against its text)"))
 #: From low-voltage wire to mains wire, m.
-WIRE_TO_MAINS_M = Sourced(0.05, N_("NEC 725.136 and IEC 60364-4-41 cl. 414.4 (from memory)"))
+WIRE_TO_MAINS_M = Sourced(0.05, N_("NEC 725.136 and IEC 60364-4-41 cl. 414.4 (not checked against its text)"))
 #: Lowest joint outdoors above ground, m.
 JOINT_ABOVE_GROUND_M = Sourced(0.3, N_("own policy"))
 
 #: Largest reverse volts of one LED, V.
-LED_REVERSE_V = Sourced(5.0, N_("LED data sheets, from memory"))
+LED_REVERSE_V = Sourced(5.0, N_("usual in LED data sheets"))
 
 #: Worst running current over the fuse's rating, at most.
 FUSE_LOAD = Sourced(0.8, N_("common practice, no source"))
@@ -56,12 +56,16 @@ ELV_LIGHTING_DROP = Sourced(
 )
 SIGNIFICANT_LIGHT_FACTOR = Sourced(1.5, N_("EN 12464-1, smallest significant difference in illuminance"))
 
-_TOUCH = N_("EN ISO 13732-1, burn threshold for a touch of one second, from memory")
+_TOUCH = N_("EN ISO 13732-1, burn threshold for a touch of one second, not checked against its text")
 TOUCH_CERAMIC_DEGC = Sourced(80.0, _TOUCH)
 TOUCH_METAL_DEGC = Sourced(65.0, _TOUCH)
 #: Above this a surface gets a caution and stays clear of plastic, hot glue and foam, degC.
 HOT_SURFACE_DEGC = Sourced(
-    60.0, N_("own policy, below the burn thresholds of EN ISO 13732-1 (65 °C bare metal, from memory)")
+    60.0,
+    N_(
+        "own policy, below the burn thresholds of EN ISO 13732-1 (65 °C bare metal, "
+        "not checked against its text)"
+    ),
 )
 
 
@@ -69,7 +73,7 @@ HOT_SURFACE_DEGC = Sourced(
 SMALL_SUPPLY_EFFICIENCY = Sourced(0.7, N_("own assumption"))
 SMALL_SUPPLY_POWER_FACTOR = Sourced(0.5, N_("own assumption"))
 #: Nominal mains volts.
-MAINS_V = (Sourced(230.0, N_("IEC 60038")), Sourced(120.0, N_("ANSI C84.1, from memory")))
+MAINS_V = (Sourced(230.0, N_("IEC 60038")), Sourced(120.0, N_("ANSI C84.1, not checked against its text")))
 
 
 @dataclass(frozen=True)

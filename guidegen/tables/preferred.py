@@ -26,4 +26,4 @@ R10_SOURCE = N_("ISO 3")
 
 #: Ratings in which leaded resistors are sold, watt.
 RESISTOR_RATINGS_W = (0.25, 0.5, 1.0, 2.0, 3.0, 5.0, 7.0, 10.0)
-RESISTOR_RATINGS_SOURCE = N_("makers' lists, from memory")
+RESISTOR_RATINGS_SOURCE = N_("usual in makers' lists")

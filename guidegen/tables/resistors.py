@@ -28,7 +28,7 @@ class ResistorKind:
 
 
 _FILM = N_("data sheet curve, IEC 60115-1 rating temperature")
-_HOT = N_("data sheets: nothing left at about 275 °C; full rating to 70 °C from memory")
+_HOT = N_("data sheets: nothing left at about 275 °C; full rating to 70 °C is usual")
 
 KINDS: Mapping[str, ResistorKind] = MappingProxyType(
     {
@@ -54,4 +54,4 @@ TOLERANCE_COLOURS: Mapping[str, float] = MappingProxyType(
 )
 #: Tolerance by the letter that ends a printed marking, as a ratio.
 TOLERANCE_LETTERS: Mapping[str, float] = MappingProxyType({"F": 0.01, "G": 0.02, "J": 0.05, "K": 0.10})
-MARKING_SOURCE = N_("IEC 60062; the letters from memory")
+MARKING_SOURCE = N_("IEC 60062; the letters not checked against its text")

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Sourced:
-    """One number and its source; the source says so when it was written from memory or assumed.
+    """One number and its source; the source says so when it was not checked against its text, or assumed.
 
     The unit stands in the name of the constant that holds it.
     """

@@ -105,4 +105,5 @@ def _source(led: LedEstimate) -> str:
         return _("bench readings; fitted: {fitted}; the rest typical").format(fitted=fitted)
     if led.source == "given":
         return _("as given in the project file")
-    return _("typical {colour}, from memory and one public table").format(colour=_(led.colour or "white"))
+    text = _("typical {colour}, from one public table and common experience")
+    return text.format(colour=_(led.colour or "white"))
