@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from typing import Any
 
@@ -39,14 +40,33 @@ def _light(arrangement: Arrangement, solution: Solution, goal: float | None, ban
     caption = _("Light of every bulb, the brightest bulb of all being 1")
     with drawing("light"):
         panels = PanelFigure(runs, texts, _("light (brightest bulb = 1)"))
+        top = light_top(solution, band)
         for index, (axes, run) in enumerate(zip(panels.axes, runs, strict=True)):
             if band is not None:
                 _plot_band(axes, run, solution.runs[index], band[index])
             _plot_light(axes, run, solution.runs[index], goal)
+            _scale_light(axes, top)
         dark = any(not solved.lit.all() for solved in solution.runs)
         panels.legend(_light_legend(goal, dark=dark, band=band is not None))
         svg = svg_text(panels, "light", caption, alt)
     return Picture("light", svg, alt, caption, *size_px(panels))
+
+
+def light_top(solution: Solution, band: Band | None) -> float:
+    """Where the scale of light ends in every panel: over the brightest bulb and over the whole band."""
+    highs = [
+        float(high[solved.lit].max())
+        for solved, (_low, high) in zip(solution.runs, band or (), strict=False)
+        if solved.lit.any()
+    ]
+    return max(1.08, *(math.ceil(10 * high - 1e-9) / 10 for high in highs)) if highs else 1.08
+
+
+def _scale_light(axes: Any, top: float) -> None:
+    """The scale of light, marked at every half."""
+    ticks = [0.5 * step for step in range(int(2 * top) + 1)]
+    axes.set_ylim(0, top)
+    axes.set_yticks(ticks, [f"{tick:g}" for tick in ticks])
 
 
 def _plot_band(axes: Any, run: RunPlan, solved: RunSolution, band: tuple[Floats, Floats]) -> None:
@@ -65,8 +85,6 @@ def _plot_light(axes: Any, run: RunPlan, solved: RunSolution, goal: float | None
     if not lit.all():
         style = _DARK if marker else _DARK | {"markersize": 1.2}
         axes.plot(run.position_m[~lit], np.zeros((~lit).sum()), **style, clip_on=False)
-    axes.set_ylim(0, 1.08)
-    axes.set_yticks([0, 0.5, 1], ["0", "0.5", "1"])
 
 
 _DARK: dict[str, Any] = {

@@ -19,11 +19,11 @@ from guidegen.locale import _
 
 WIDTH = 510.0
 _LEFT, _RIGHT, _BETWEEN = 36.0, 10.0, 42.0
-_FIGURE_HEAD, _PANEL_HEAD, _PANEL_FOOT, _FIGURE_FOOT = 14.0, 40.0, 16.0, 30.0
+_FIGURE_HEAD, _PANEL_HEAD, _PANEL_FOOT, _FIGURE_FOOT = 15.0, 47.0, 18.0, 33.0
 #: Height of a panel's axes by the number of rows; the last one for all more.
-_AXES_HEIGHTS = (170.0, 130.0, 110.0, 90.0, 66.0, 52.0)
+_AXES_HEIGHTS = (130.0, 84.0, 76.0, 68.0, 60.0, 52.0)
 _MANY = 4
-_NAME, _SMALL, _TICKS = 8.5, 7.5, 7.0
+_NAME, _SMALL, _LEGEND, _TICKS = 9.5, 8.5, 7.5, 8.0
 _MARKED_BULBS = 60
 _SETTINGS: Any = {
     "svg.fonttype": "none",
@@ -78,7 +78,7 @@ class PanelFigure:
         self._write(4, self.height - 10, heading, _SMALL)
         self._write(
             WIDTH / 2,
-            _FIGURE_FOOT - 9,
+            _FIGURE_FOOT - 10,
             _("metres along the run, from where its string begins"),
             _SMALL,
             "center",
@@ -113,10 +113,10 @@ class PanelFigure:
         )
         # The letters of this figure run about a tenth wider than those the estimate is for.
         room = (self._axes_width + _LEFT - 8) / 1.15
-        self._write(left - _LEFT + 4, top + 28, shortened(text.name, _NAME, room), _NAME)
-        self._write(left - _LEFT + 4, top + 17, shortened(text.figures, _SMALL, room), _SMALL)
+        self._write(left - _LEFT + 4, top + 34, shortened(text.name, _NAME, room), _NAME)
+        self._write(left - _LEFT + 4, top + 20.5, shortened(text.figures, _SMALL, room), _SMALL)
         self._write(left - 6, top + 5, _("bulb"), _TICKS, "right")
-        self._write(left - 6, bottom - 11, _("m"), _TICKS, "right")
+        self._write(left - 6, bottom - 14, _("m"), _TICKS, "right")
         self._scale_x(axes, run)
         return axes
 
@@ -144,7 +144,7 @@ class PanelFigure:
             bbox_to_anchor=(0.5, 0),
             ncols=len(words),
             frameon=False,
-            fontsize=_SMALL,
+            fontsize=_LEGEND,
             handlelength=2.2,
             borderaxespad=0.2,
             borderpad=0.1,
@@ -154,7 +154,7 @@ class PanelFigure:
 def numbered_bulbs(position_m: Floats, reach_m: float, width: float) -> tuple[int, ...]:
     """Bulbs whose numbers fit along `width` points: the first, round numbers, the last."""
     last = len(position_m)
-    room = 4.6 * len(str(last)) + 8
+    room = 5.2 * len(str(last)) + 8
     step = next((step for step in _steps(last) if width * step / last >= room), last)
     chosen = [1]
     for bulb in range(step, last, step):

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from guidegen.circuit.solve import solve
-from guidegen.drawings.charts import draw_charts, feed_position_m, light_alt
+from guidegen.drawings.charts import draw_charts, feed_position_m, light_alt, light_top
 from guidegen.drawings.panels import numbered_bulbs
 from tests.drawings.builds import AWKWARD, FEEDS, arrangement, run
 
@@ -67,6 +67,18 @@ def test_a_band_is_explained():
     build = arrangement(run())
     light = solve(build).runs[0].light
     assert "likely range" in texts(charts(build, band=[(light * 0.9, light)])["light"].svg)
+
+
+@pytest.mark.parametrize(("factor", "top"), [(1.27, 1.3), (1.0, 1.08), (0.9, 1.08), (1.3, 1.3)])
+def test_the_scale_of_light_ends_over_the_whole_band(factor, top):
+    """By hand: 1.27 rounded up to tenths; the brightest bulb is 1 and keeps its air."""
+    solution = solve(arrangement(run()))
+    band = [(run.light * 0.9, run.light * factor) for run in solution.runs]
+    assert light_top(solution, band) == pytest.approx(top)
+
+
+def test_without_a_band_the_scale_of_light_ends_over_the_brightest_bulb():
+    assert light_top(solve(arrangement(run())), None) == pytest.approx(1.08)
 
 
 @pytest.mark.parametrize(
