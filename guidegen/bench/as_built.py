@@ -38,7 +38,8 @@ class AsBuilt:
 
     def at(self, reading: ExpectedReading) -> Judged | None:
         """What was read where this was expected, if it was read."""
-        return next((each for each in self.readings if each.expected == reading), None)
+        spot = spot_of(reading)
+        return next((each for each in self.readings if each.taken.spot == spot), None)
 
 
 def more_bulbs(project: Project, points: tuple[TestPoint, ...]) -> tuple[tuple[int, int], ...]:

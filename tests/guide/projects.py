@@ -10,6 +10,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
 
+from guidegen.bench.as_built import more_bulbs
 from guidegen.circuit.spread import expected_spread
 from guidegen.guide.blocks import Step
 from guidegen.guide.compose import compose
@@ -112,7 +113,9 @@ def make(project: dict[str, Any]) -> Made:
 def of_study(found: Study) -> Made:
     """Compose the guide of a study."""
     assert found.solved is not None
-    readings = expected_spread(found.solved.arrangement, found.solved.solution, DRAWS).readings
+    solved, bulbs = found.solved, more_bulbs(found.project, found.solved.points)
+    spread = expected_spread(solved.arrangement, solved.solution, DRAWS, found.meter, bulbs)
+    readings = spread.readings
     return Made(found, Matter(found, found.solved, readings), compose(found, readings))
 
 
