@@ -9,11 +9,13 @@ from pathlib import Path
 from guidegen.circuit.spread import Spread
 from guidegen.drawings.charts import draw_charts
 from guidegen.drawings.picture import Picture
+from guidegen.drawings.plan import draw_plan
 from guidegen.drawings.schematic import draw_schematics
 from guidegen.drawings.steps import draw_steps
 from guidegen.errors import GuidegenError
 from guidegen.guide.compose import compose
 from guidegen.guide.pages import Guide, WiringPage
+from guidegen.hanging.make import hanging_plan
 from guidegen.locale import _
 from guidegen.paths import data_folder
 from guidegen.publish import Asset, Origin, PageFile, Published, publish, publish_one_file
@@ -59,7 +61,14 @@ def _draw(found: Study, solved: Solved, spread: Spread, of_steps: frozenset[str]
     goal = found.project.goals.evenness
     schematics = draw_schematics(solved.arrangement, solved.solution, solved.points)
     steps = draw_steps(of_steps, found.project, solved.arrangement, solved.points)
-    return (*schematics, *draw_charts(solved.arrangement, solved.solution, goal, band), *steps)
+    charts = draw_charts(solved.arrangement, solved.solution, goal, band)
+    return (*schematics, *charts, *_draw_hanging(found, solved), *steps)
+
+
+def _draw_hanging(found: Study, solved: Solved) -> tuple[Picture, ...]:
+    """Plan and side view, where the file has a hanging plan."""
+    plan = hanging_plan(found.project, solved.arrangement)
+    return () if plan is None else draw_plan(plan, solved.arrangement, found.project.place.supply_at)
 
 
 def _with_schematics(guide: Guide, pictures: tuple[Picture, ...]) -> Guide:
@@ -81,18 +90,22 @@ def _publish(guide: Guide, pictures: tuple[Picture, ...], folder: Path, one_file
     if one_file:
         return _where(publish_one_file(pages, assets, shared, theme, folder / one_file))
     published = publish(pages, assets, shared, theme, folder, origin)
-    return "\n".join([_where(published.folder / "index.html"), *_notes(published)])
+    return "\n".join([_where(published.folder / "index.html"), *notes(published, origin)])
 
 
 def _where(page: Path) -> str:
     return _("The guide is written: open {page} in a browser.").format(page=page)
 
 
-def _notes(published: Published) -> Iterator[str]:
-    """What the maker may not expect of the folder."""
-    if published.replaced:
+def notes(published: Published, origin: Origin) -> Iterator[str]:
+    """What the maker may not expect of the folder, a sentence each."""
+    earlier = published.replaced
+    if earlier and earlier.file != origin.file:
         text = _("Note: it replaces a guide of another project that stood there: {title} ({file}).")
-        yield text.format(title=published.replaced.title, file=published.replaced.file)
+        yield text.format(title=earlier.title, file=earlier.file)
+    elif earlier:
+        text = _("Note: it replaces a guide that had another title: {title}.")
+        yield text.format(title=earlier.title)
     if published.leftover:
         text = _("Note: an earlier guide could not be deleted; delete the folder {folder} yourself.")
         yield text.format(folder=published.leftover)
