@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import xml.etree.ElementTree as ET
+from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
 
@@ -216,3 +217,17 @@ def test_only_the_pen_loads_the_library():
         path.name for path in sorted(folder.glob("*.py")) if "import schemdraw" in path.read_text("utf-8")
     ]
     assert users == ["pen.py"]
+
+
+def test_the_strings_own_cable_is_named_as_in_the_wire_table():
+    build = arrangement(run("middle"), run("one end"))
+    words = " ".join(texts(draw_schematics(build, solve(build), points_of(build))[0].svg))
+    assert "S1, 24 bulbs" in words
+    assert "S2, 24 bulbs" in words
+
+
+@pytest.mark.parametrize(("rating_a", "words"), [(0.063, "F1 63 mA"), (1.25, "F1 1.25 A")])
+def test_the_fuse_is_named_as_on_its_cap(rating_a, words):
+    build = arrangement(run())
+    build = replace(build, fuse=replace(build.fuse, rating_a=rating_a))
+    assert words in texts(draw_schematics(build, solve(build), points_of(build))[0].svg)

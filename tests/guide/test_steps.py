@@ -331,3 +331,27 @@ def test_a_run_through_a_box_is_closed_before_the_watched_hour_and_read_in_it(be
     assert points == {
         bench.matter.point("resistor volts", index).label for index in range(len(bench.matter.runs))
     }
+
+
+def test_where_nothing_was_opened_nothing_is_shrunk() -> None:
+    """A whole string straight into the terminals: no soldered place, its end as its maker closed it."""
+    step = make(changed(runs=[{"name": "shelf", "bulbs": 12, "resistor": "15 ohm"}])).step("close-joints")
+    assert "sleeve" not in " ".join(step.do)
+    assert not step.parts
+    assert step.checks
+
+
+def test_the_bench_string_is_bared_where_it_is_cut_later_and_read_there(cut_and_joined: Made) -> None:
+    """18 of strings of 12: the first join is behind bulb 12 of string 1, as its maker closed it."""
+    assert "String closed behind bulb 12?" in words(cut_and_joined, "free-the-tail")
+    whats = [check.what for check in cut_and_joined.step("bench-reading").checks]
+    assert "At bulb 12, on the bared wires" in whats
+
+
+def test_a_string_that_stays_whole_is_opened_nowhere_but_at_its_box(plain: Made) -> None:
+    assert "behind bulb" not in words(plain, "free-the-tail")
+    assert len(plain.step("bench-reading").checks) == 2
+
+
+def test_lights_are_never_left_alone_where_a_short_may_last(plain: Made) -> None:
+    assert "Never leave the lights on unattended or overnight" in words(plain, "last-readings")

@@ -34,7 +34,22 @@ def _covers(matter: Matter) -> tuple[Cover, ...]:
     return tuple(cover for index, run in enumerate(matter.runs) for cover in run_covers(run, index))
 
 
+def _closed_already(matter: Matter) -> Draft:
+    """A run of whole strings without a soldered place has nothing to shrink."""
+    return Draft(
+        identity="close-joints",
+        title=_("Look at the closed ends and test once more"),
+        why=_("The ends carry the run's volts, and may touch nothing."),
+        tools=(Tool.METER,),
+        topics=("outdoors-joints", "dead-ends"),
+        do=(_("Unplug; pull the supply's plug out of its socket."), *_cap_lines(matter, 0)),
+        checks=insulation_checks(matter, tuple(range(len(matter.runs)))),
+    )
+
+
 def _shrink(matter: Matter) -> Draft:
+    if not _covers(matter):
+        return _closed_already(matter)
     caps = sum(len(end.poles) for end in left_to_cap(matter))
     alone = sum(not cover.joints for cover in _covers(matter))
     forks = bill(matter.arrangement).forks if matter.outdoors else 0

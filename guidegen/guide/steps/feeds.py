@@ -6,7 +6,7 @@ from guidegen.circuit.arrangement import RunPlan
 from guidegen.guide.blocks import Check
 from guidegen.guide.matter import Matter
 from guidegen.guide.steps.checks import beep_check, look_check, no_short_check, ohms_check
-from guidegen.guide.steps.cold_test import between_ends
+from guidegen.guide.steps.cold_test import between_ends, met_place
 from guidegen.guide.steps.draft import Draft
 from guidegen.guide.steps.feed_words import (
     free_leg,
@@ -240,8 +240,8 @@ def _loop_checks(run: RunPlan) -> tuple[Check, ...]:
             (_("Near zero: plus and minus of the extra pair are swapped at one end. Change them there."),),
         ),
         ohms_check(
-            _("From the plus joint in front of bulb 1 to the one at bulb {bulb}; then minus alike").format(
-                bulb=run.bulbs
+            _("From plus of {place} to the plus joint at bulb {bulb}; then minus alike").format(
+                place=met_place(run, "+"), bulb=run.bulbs
             ),
             between_ends(run),
             (_("Too much: the extra pair is not joined at one of its ends. Solder that joint again."),),
