@@ -14,14 +14,16 @@ from io import StringIO
 from typing import Any
 
 from guidegen.circuit.arrangement import Floats, RunPlan
-from guidegen.drawings.picture import css_px, finish_svg, shortened
+from guidegen.drawings.picture import css_px, finish_svg, shortened, text_width
 from guidegen.locale import _
 
 WIDTH = 510.0
 _LEFT, _RIGHT, _BETWEEN = 36.0, 10.0, 42.0
-_FIGURE_HEAD, _PANEL_HEAD, _PANEL_FOOT, _FIGURE_FOOT = 15.0, 47.0, 18.0, 33.0
+_FIGURE_HEAD, _PANEL_FOOT, _FIGURE_FOOT = 15.0, 18.0, 33.0
+#: Room over the axes: name and figures in one line, or in two where there are two columns.
+_ONE_LINE, _TWO_LINES = 34.0, 47.0
 #: Height of a panel's axes by the number of rows; the last one for all more.
-_AXES_HEIGHTS = (130.0, 84.0, 76.0, 68.0, 60.0, 52.0)
+_AXES_HEIGHTS = (130.0, 74.0, 70.0, 66.0, 60.0, 52.0)
 _MANY = 4
 _NAME, _SMALL, _LEGEND, _TICKS = 9.5, 8.5, 7.5, 8.0
 _MARKED_BULBS = 60
@@ -72,8 +74,9 @@ class PanelFigure:
         self.columns = 1 if len(runs) <= _MANY else 2
         self.rows = -(-len(runs) // self.columns)
         self._axes_height = _AXES_HEIGHTS[min(self.rows, len(_AXES_HEIGHTS)) - 1]
-        pitch = _PANEL_HEAD + self._axes_height + _PANEL_FOOT
-        self.height = _FIGURE_HEAD + self.rows * pitch + _FIGURE_FOOT
+        self._head = _ONE_LINE if self.columns == 1 else _TWO_LINES
+        self._pitch = self._head + self._axes_height + _PANEL_FOOT
+        self.height = _FIGURE_HEAD + self.rows * self._pitch + _FIGURE_FOOT
         self.figure = Figure(figsize=(WIDTH / 72, self.height / 72))
         self._write(4, self.height - 10, heading, _SMALL)
         self._write(
@@ -101,7 +104,7 @@ class PanelFigure:
         """Axes of one run with its name, its figures, metres below and bulb numbers above."""
         row, column = divmod(place, self.columns)
         left = _LEFT + column * (self._axes_width + _BETWEEN)
-        top = self.height - _FIGURE_HEAD - row * (_PANEL_HEAD + self._axes_height + _PANEL_FOOT) - _PANEL_HEAD
+        top = self.height - _FIGURE_HEAD - row * self._pitch - self._head
         bottom = top - self._axes_height
         axes = self.figure.add_axes(
             (
@@ -111,14 +114,24 @@ class PanelFigure:
                 self._axes_height / self.height,
             )
         )
-        # The letters of this figure run about a tenth wider than those the estimate is for.
-        room = (self._axes_width + _LEFT - 8) / 1.15
-        self._write(left - _LEFT + 4, top + 34, shortened(text.name, _NAME, room), _NAME)
-        self._write(left - _LEFT + 4, top + 20.5, shortened(text.figures, _SMALL, room), _SMALL)
+        self._title(left - _LEFT + 4, top + 20.5, text)
         self._write(left - 6, top + 5, _("bulb"), _TICKS, "right")
         self._write(left - 6, bottom - 14, _("m"), _TICKS, "right")
         self._scale_x(axes, run)
         return axes
+
+    def _title(self, left: float, y: float, text: PanelText) -> None:
+        """The run's name, and its figures at the right or below."""
+        # The letters of this figure run about a tenth wider than those the estimate is for.
+        room = (self._axes_width + _LEFT - 8) / 1.15
+        if self.columns > 1:
+            self._write(left, y + 13.5, shortened(text.name, _NAME, room), _NAME)
+            self._write(left, y, shortened(text.figures, _SMALL, room), _SMALL)
+            return
+        figures = shortened(text.figures, _SMALL, room)
+        name_room = room - text_width(figures, _SMALL) - 12
+        self._write(left, y, shortened(text.name, _NAME, name_room), _NAME)
+        self._write(WIDTH - _RIGHT, y, figures, _SMALL, "right")
 
     def _scale_x(self, axes: Any, run: RunPlan) -> None:
         """Metres from 0 to the last bulb; bulb numbers along the top."""
