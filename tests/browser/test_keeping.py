@@ -27,6 +27,25 @@ def test_a_reading_is_told_in_range_too_low_or_too_high(opened, guide):
         assert verdict(page, "") == ""
 
 
+def test_a_reading_just_outside_is_borderline_with_a_word_and_a_shape_of_its_own(opened, guide):
+    with opened(guide / "readings.html") as page:
+        row = page.locator(".reading").first
+        low, out_low = (float(row.get_attribute(name)) for name in ("data-low", "data-out-low"))
+        high, out_high = (float(row.get_attribute(name)) for name in ("data-high", "data-out-high"))
+        assert verdict(page, f"{(low + out_low) / 2:.6f}") == "borderline, low"
+        below = page.evaluate(
+            "getComputedStyle(document.querySelector('.reading output'), '::before').content"
+        )
+        assert verdict(page, f"{(high + out_high) / 2:.6f}") == "borderline, high"
+        above = page.evaluate(
+            "getComputedStyle(document.querySelector('.reading output'), '::before').content"
+        )
+        assert verdict(page, f"{out_high + 0.2:.6f}") == "too high"
+        far = page.evaluate("getComputedStyle(document.querySelector('.reading output'), '::before').content")
+        assert len({below, above, far}) == 3
+        assert "0 out of range" not in page.locator("[data-tally] .count").inner_text()
+
+
 @pytest.mark.parametrize("form", ["{:.3f}", "{:.3f} V", " {:.3f}V ", "+{:.3f}"])
 def test_a_reading_may_be_typed_with_its_unit_and_a_decimal_comma(opened, guide, form):
     with opened(guide / "readings.html") as page:
