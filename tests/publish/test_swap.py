@@ -91,7 +91,7 @@ def test_stopped_by_the_keyboard_between_the_renames_the_old_guide_is_back(tmp_p
     rename = Path.rename
 
     def stop_at_the_second(path: Path, target: Path) -> Path:
-        if path.name == "new":
+        if (path.name, target.name) == ("new", "guide"):
             raise KeyboardInterrupt
         return rename(path, target)
 
