@@ -38,7 +38,7 @@ from guidegen.tables.prices import CHOICE_MM2
 #: LED currents tried, over the one aimed at, when nothing keeps the limits: the first that does counts.
 DIMMED = (1.0, 0.8, 0.64, 0.5, 0.4, 0.3, 0.2)
 #: Bulbs up to which arrangements are looked for, and up to which with every size of wire; sizes beyond, mm2.
-MOST_SEARCHED_BULBS, MANY_BULBS, FEW_MM2 = 1_500, 300, (0.5, 1.5)
+MOST_SEARCHED_BULBS, MANY_BULBS, FEW_MM2 = 600, 120, (0.5, 1.5)
 
 
 @dataclass(frozen=True, eq=False)
@@ -111,21 +111,29 @@ def _search(project: Project, leds: Leds, progress: Progress | None) -> list[_Se
 
 
 def _reachable(project: Project, leds: Leds) -> bool:
-    """Whether some arrangement of a changed project meets its goals within every limit."""
-    field = _field(project, leds, 1.0)
+    """Whether some arrangement of a changed project meets its goals within every limit.
+
+    With the thickest wire alone, to be quick: what it reaches can be proposed.
+    """
+    field = _field(project, leds, 1.0, CHOICE_MM2[-1:])
     return field is not None and bool((search(field, make_bounds(field)).values[:, 0] == 0).any())
 
 
-def _field(project: Project, leds: Leds, dim: float) -> Field | None:
-    """What is searched; None where no layout can be made, or where there are too many bulbs."""
+def _field(
+    project: Project, leds: Leds, dim: float, sizes_mm2: tuple[float, ...] | None = None
+) -> Field | None:
+    """What is searched, with all sizes of wire unless given.
+
+    None where no layout can be made, or where there are too many bulbs.
+    """
     bulbs = sum(bulbs_to_use(project).values())
     found_layouts = layouts(project) if bulbs <= MOST_SEARCHED_BULBS else ()
     if not found_layouts:
         return None
     limits = led_limits(project, leds)
     supply = arrange(project.model_copy(update={"runs": None}), leds, limits)
-    sizes_mm2 = CHOICE_MM2 if bulbs <= MANY_BULBS else FEW_MM2
-    return make_field(project, supply, found_layouts, leds, limits, sizes_mm2, dim)
+    sizes = sizes_mm2 or (CHOICE_MM2 if bulbs <= MANY_BULBS else FEW_MM2)
+    return make_field(project, supply, found_layouts, leds, limits, sizes, dim)
 
 
 def _hindered(searched: _Searched) -> tuple[str, ...]:

@@ -26,7 +26,7 @@ from guidegen.tables.limits import DRY_WITHOUT_BASIC_DC_V, SUPPLY_LOAD
 from guidegen.tables.supplies import RATINGS_A
 
 #: Steps on the way to the largest change, and halvings in which the last of them is narrowed down.
-_STEPS, _HALVINGS = 12, 4
+_STEPS, _HALVINGS = 8, 4
 #: How far a change is looked for, as factors of what is there now.
 _LEAST_WIRE, _LEAST_CURRENT, _MOST_VOLTS = 0.02, 0.1, 3.0
 

@@ -201,8 +201,8 @@ def test_part_of_a_string_that_may_not_be_cut_is_a_clear_error() -> None:
 
 
 def test_too_many_bulbs_are_a_clear_error() -> None:
-    project = project_with({"strings.drop.bought": 251})  # 1,506 bulbs
-    with pytest.raises(GuidegenError, match="at most 1500 bulbs"):
+    project = project_with({"strings.drop.bought": 101})  # 606 bulbs
+    with pytest.raises(GuidegenError, match="at most 600 bulbs"):
         best_runs(project, fit_leds(project))
 
 
