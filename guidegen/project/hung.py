@@ -68,9 +68,7 @@ class Hanging(Model):
         description=N_("What is at the first hook: bulb 1, or the begin of the tail; default first bulb"),
     )
     hook_kind: Annotated[str, Text(1, 60)] | None = Field(None, description=N_("Kind of hook, in your words"))
-    hook_rating: Load | None = Field(
-        None, description=N_("What one hook may bear for good")
-    )
+    hook_rating: Load | None = Field(None, description=N_("What one hook may bear for good"))
     wire_weight: MassPerLength | None = Field(
         None, description=N_("One metre of the strings' cable; default a typical one")
     )
@@ -85,9 +83,7 @@ class Hanging(Model):
     guide_wire_weight: MassPerLength | None = Field(
         None, description=N_("One metre of the guide wire; default a typical one")
     )
-    guide_wire_strength: Load | None = Field(
-        None, description=N_("Load at which the guide wire breaks")
-    )
+    guide_wire_strength: Load | None = Field(None, description=N_("Load at which the guide wire breaks"))
     wind: Speed | None = Field(None, description=N_("Strongest wind to reckon with"))
     ice: ZeroOrLength | None = Field(
         None, description=N_("Thickness of the coat of ice to reckon with; default none")
