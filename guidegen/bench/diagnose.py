@@ -26,6 +26,8 @@ from guidegen.circuit.points import test_points
 _ALIKE = 0.5
 #: A further reading decides when the two causes are this many of its standard uncertainties apart.
 DECIDES = 3.0
+#: Decimals of a volt that a meter may show.
+_SHOWN = 4
 #: Faults that are tried against the best one for a reading that decides.
 _TRIED = 8
 #: Causes that are told, at most, and the least weight of one.
@@ -166,4 +168,5 @@ def _farthest(known: Suspects, unread: tuple[Spot, ...], first: Fault, second: F
     best = int(np.argmax(apart))
     if apart[best] < DECIDES:
         return None
-    return Deciding(unread[best], first, second, float(values[0, best]), float(values[1, best]))
+    if_first, if_second = (float(value) for value in np.round(values[:, best], _SHOWN))
+    return Deciding(unread[best], first, second, if_first, if_second)

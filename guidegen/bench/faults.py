@@ -90,6 +90,8 @@ def _of_supply(arrangement: Arrangement) -> Iterator[Family]:
     high = [share for share in _SUPPLY if share > 1 + tolerance / 2]
     yield _grid(low, "supply")
     yield _grid(high, "supply")
+    yield Family((Fault("supply", amount=0.0),))
+    yield Family((Fault("open", place="lead", rail="both"),))
     yield _grid(_JOINT_OHM, "joint", place="lead")
 
 

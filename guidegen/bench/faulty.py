@@ -53,10 +53,17 @@ class _Run:
 
 @dataclass(frozen=True, eq=False)
 class _Build:
+    """A whole build; with `open_lead` nothing gets from the supply to the runs."""
+
     runs: tuple[_Run, ...]
     source_v: float
     common_ohm: float
-    lead_ohm: float
+    open_lead: bool = False
+
+    @property
+    def fed_v(self) -> float:
+        """No-load volts that the runs get."""
+        return 0.0 if self.open_lead else self.source_v
 
 
 def solve_faults(
@@ -108,7 +115,8 @@ def _build(arrangement: Arrangement, sound: tuple[_Run, ...], fault: Fault) -> _
         lead_ohm += fault.amount
     elif fault.run is not None:
         runs[fault.run] = _faulty(arrangement.runs[fault.run], sound[fault.run], fault)
-    return _Build(tuple(runs), source_v, supply.output_ohm + lead_ohm, lead_ohm)
+    open_lead = fault.kind == "open" and fault.place == "lead"
+    return _Build(tuple(runs), source_v, supply.output_ohm + lead_ohm, open_lead)
 
 
 def _faulty(plan: RunPlan, run: _Run, fault: Fault) -> _Run:
@@ -241,7 +249,7 @@ def _with_burden(build: _Build, fault: Fault, burden: tuple[int | None, float] |
     run, ohm = burden
     ohm += fault.amount if fault.kind == "meter burden" and fault.run is None else 0.0
     if run is None:
-        return replace(build, common_ohm=build.common_ohm + ohm, lead_ohm=build.lead_ohm + ohm)
+        return replace(build, common_ohm=build.common_ohm + ohm)
     runs = list(build.runs)
     runs[run] = replace(runs[run], series_ohm=runs[run].series_ohm + ohm, ahead_ohm=runs[run].ahead_ohm + ohm)
     return replace(build, runs=tuple(runs))
@@ -254,7 +262,7 @@ def _netlist(build: _Build) -> tuple[Bulbs, Rails, Sources]:
         Sources(
             series_ohm=np.array([run.series_ohm for run in build.runs]),
             installation=np.zeros(len(build.runs), dtype=np.intp),
-            source_v=np.array([build.source_v]),
+            source_v=np.array([build.fed_v]),
             common_ohm=np.array([build.common_ohm]),
         ),
     )
@@ -276,7 +284,8 @@ def _collect(builds: list[_Build], network: Any, output_ohm: float) -> Draws:
     sizes = np.array([len(run.bulbs.groups) for build in builds for run in build.runs])
     starts = (np.cumsum(sizes) - sizes).reshape(count, runs)
     source_v = np.array([build.source_v for build in builds])
-    bus_v = source_v - np.array([build.common_ohm for build in builds]) * network.total_a
+    fed_v = np.array([build.fed_v for build in builds])
+    bus_v = fed_v - np.array([build.common_ohm for build in builds]) * network.total_a
     found = []
     for index in range(runs):
         parts = [build.runs[index] for build in builds]

@@ -125,6 +125,8 @@ class Words:
 
     def _supply(self, fault: Fault) -> str:
         volts = self.arrangement.supply.voltage_v
+        if fault.amount == 0:
+            return _("the supply gives nothing: unplugged, no mains, or broken")
         return _("the supply gives about {volts} instead of {planned}").format(
             volts=self.show(fault.amount * volts, "V"), planned=self.show(volts, "V")
         )
@@ -139,6 +141,8 @@ class Words:
         )
 
     def _open(self, fault: Fault, cause: Cause | None) -> str:
+        if fault.place == "lead":
+            return _("nothing gets past the fuse: blown, not in its holder, or the lead open")
         run, wire = self.run(fault.run), self._rail(fault)
         if fault.place == "behind bulb":
             first = fault.bulb if cause is None else cause.first.bulb

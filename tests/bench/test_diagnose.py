@@ -206,7 +206,7 @@ def test_the_deciding_reading_shows_what_each_fault_leaves_there() -> None:
     assert deciding is not None
     arrangement, nominal, _ = built()
     states = solve_faults(arrangement, nominal, (deciding.first, deciding.second))
-    assert_allclose(volts_at(states, deciding.spot), [deciding.if_first, deciding.if_second])
+    assert_allclose(volts_at(states, deciding.spot), [deciding.if_first, deciding.if_second], atol=1e-4)
 
 
 def test_causes_that_no_reading_tells_apart_are_one() -> None:
@@ -214,6 +214,19 @@ def test_causes_that_no_reading_tells_apart_are_one() -> None:
     cause = found(Fault("meter burden", BACK, place="ahead of resistor", amount=8.0)).causes[0]
     kinds = {(each.kind, each.place) for each in (cause.fault, *cause.twins)}
     assert {("meter burden", "ahead of resistor"), ("joint", "ahead of resistor")} <= kinds
+
+
+def test_a_dead_supply_and_a_blown_fuse_are_told_apart_at_the_supply() -> None:
+    arrangement, _, known = built()
+    dark = tuple(Taken(spot, 0.0) for spot in usual_spots(arrangement))
+    diagnosis = diagnose(known, dark)
+    first = diagnosis.causes[0]
+    assert {(each.kind, each.place) for each in (first.fault, *first.twins)} == {
+        ("supply", None),
+        ("open", "lead"),
+    }
+    assert diagnosis.deciding is not None
+    assert diagnosis.deciding.spot == Spot("supply")
 
 
 def test_weights_are_shares_of_one() -> None:
