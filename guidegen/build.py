@@ -9,11 +9,13 @@ from pathlib import Path
 from guidegen.circuit.spread import Spread
 from guidegen.drawings.charts import draw_charts
 from guidegen.drawings.picture import Picture
+from guidegen.drawings.plan import draw_plan
 from guidegen.drawings.schematic import draw_schematics
 from guidegen.drawings.steps import draw_steps
 from guidegen.errors import GuidegenError
 from guidegen.guide.compose import compose
 from guidegen.guide.pages import Guide, WiringPage
+from guidegen.hanging.make import hanging_plan
 from guidegen.locale import _
 from guidegen.paths import data_folder
 from guidegen.publish import Asset, Origin, PageFile, Published, publish, publish_one_file
@@ -59,7 +61,14 @@ def _draw(found: Study, solved: Solved, spread: Spread, of_steps: frozenset[str]
     goal = found.project.goals.evenness
     schematics = draw_schematics(solved.arrangement, solved.solution, solved.points)
     steps = draw_steps(of_steps, found.project, solved.arrangement, solved.points)
-    return (*schematics, *draw_charts(solved.arrangement, solved.solution, goal, band), *steps)
+    charts = draw_charts(solved.arrangement, solved.solution, goal, band)
+    return (*schematics, *charts, *_draw_hanging(found, solved), *steps)
+
+
+def _draw_hanging(found: Study, solved: Solved) -> tuple[Picture, ...]:
+    """Plan and side view, where the file has a hanging plan."""
+    plan = hanging_plan(found.project, solved.arrangement)
+    return () if plan is None else draw_plan(plan, solved.arrangement, found.project.place.supply_at)
 
 
 def _with_schematics(guide: Guide, pictures: tuple[Picture, ...]) -> Guide:

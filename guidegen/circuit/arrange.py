@@ -48,6 +48,7 @@ def arrange(project: Project, leds: Mapping[str, LedEstimate], limits: Mapping[s
         coldest_c=coldest.value if place.coldest is None else place.coldest,
         warmest_c=WARMEST_DEGC.value if place.warmest is None else place.warmest,
         light_exponent=project.goals.light_exponent,
+        outdoors=place.exposure != "indoors",
     )
 
 

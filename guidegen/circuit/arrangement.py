@@ -226,7 +226,7 @@ class Fuse:
 
 @dataclass(frozen=True, eq=False)
 class Arrangement:
-    """Every decision of one installation."""
+    """Every decision of one installation; `outdoors`: rain can reach wires, so they get drip loops."""
 
     supply: SupplyPlan
     fuse: Fuse
@@ -234,3 +234,4 @@ class Arrangement:
     coldest_c: float
     warmest_c: float
     light_exponent: float = 1.0
+    outdoors: bool = False

@@ -198,3 +198,11 @@ class CutLine:
     length: str
     ends: str
     why: str = ""
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """A judgement in words; `good` None where something is left for the reader to judge."""
+
+    good: bool | None
+    text: str

@@ -9,18 +9,21 @@ from guidegen import __version__
 from guidegen.circuit.expected import ExpectedReading
 from guidegen.guide.blocks import Caution
 from guidegen.guide.build_page import build_page
-from guidegen.guide.cautions import placed_cautions
+from guidegen.guide.cautions import Placed, placed_cautions
 from guidegen.guide.electrician import electrician_page, stop_box
+from guidegen.guide.hanging import hanging_page
 from guidegen.guide.light import light_page
 from guidegen.guide.matter import Matter
 from guidegen.guide.numbers import numbers_page
 from guidegen.guide.pages import Guide, Page
 from guidegen.guide.parts_page import parts_page
 from guidegen.guide.readings import readings_page
+from guidegen.guide.running import running_page
 from guidegen.guide.safe import safety_page
 from guidegen.guide.start import start_page
 from guidegen.guide.steps.all_steps import step_groups
 from guidegen.guide.wiring import wiring_page
+from guidegen.hanging.make import hanging_plan
 from guidegen.locale import _
 from guidegen.study import Study
 
@@ -106,7 +109,25 @@ def _pages(matter: Matter) -> tuple[Page, ...]:
             "readings.html",
             readings_page(matter, cautions),
         ),
+        *_hanging(matter, cautions),
+        Page(
+            "running.html",
+            _("Running it"),
+            _("What it takes, when it is on, and how it stays well"),
+            "running.html",
+            running_page(matter),
+        ),
     )
+
+
+def _hanging(matter: Matter, cautions: tuple[Placed, ...]) -> tuple[Page, ...]:
+    """The hanging plan, where the file has one."""
+    plan = hanging_plan(matter.project, matter.arrangement)
+    if plan is None:
+        return ()
+    purpose = _("Hooks, sag and pull, and where every bulb lands")
+    model = hanging_page(matter, plan, cautions)
+    return (Page("hanging.html", _("Hanging plan"), purpose, "hanging.html", model),)
 
 
 def _electrician(matter: Matter, stop: Caution) -> Page:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from guidegen.guide.blocks import (
+    Calculation,
     CalculationGroup,
     Caution,
     CutLine,
@@ -14,6 +15,7 @@ from guidegen.guide.blocks import (
     ReadingGroup,
     StepGroup,
     Table,
+    Verdict,
 )
 
 
@@ -120,6 +122,46 @@ class ReadingsPage:
     meaning: Meaning | None = None
 
 
+@dataclass(frozen=True)
+class HangingPage:
+    """Hanging plan: what hangs where, whether it holds, how to hang it, and the whole cut list."""
+
+    lead: tuple[str, ...]
+    verdicts: tuple[Verdict, ...]
+    pictures: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+    how: tuple[str, ...]
+    hooks: Table
+    spans: Table
+    gaps: tuple[str, ...]
+    bulbs: tuple[Table, ...]
+    usage: Table
+    sums: tuple[Calculation, ...]
+    cuts: Table
+    totals: Table
+
+
+@dataclass(frozen=True)
+class Section:
+    """A section of a page: text, lists, a plate of facts, calculations and tables, those that there are."""
+
+    anchor: str
+    title: str
+    text: tuple[str, ...] = ()
+    facts: tuple[Fact, ...] = ()
+    points: tuple[str, ...] = ()
+    tables: tuple[Table, ...] = ()
+    sums: tuple[Calculation, ...] = ()
+
+
+@dataclass(frozen=True)
+class RunningPage:
+    """Running it: energy, cells, timers, cold and warm, and care, section by section."""
+
+    lead: tuple[str, ...]
+    sections: tuple[Section, ...]
+
+
 PageModel = (
     StartPage
     | SafetyPage
@@ -130,6 +172,8 @@ PageModel = (
     | LightPage
     | BuildPage
     | ReadingsPage
+    | HangingPage
+    | RunningPage
 )
 
 

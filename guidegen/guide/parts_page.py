@@ -14,7 +14,7 @@ from guidegen.guide.steps.supply_end import cut_label, labels
 from guidegen.guide.tools import Tool, tool_name, tool_rating, tool_why
 from guidegen.guide.wires import cable_name
 from guidegen.locale import _
-from guidegen.parts.cuts import END_ALLOWANCE_M, Taken, WireCut, taken_pieces, wire_cuts
+from guidegen.parts.cuts import Taken, WireCut, end_allowance_m, taken_pieces, wire_cuts
 from guidegen.parts.wires import string_reference
 
 
@@ -46,11 +46,18 @@ def _wire_line(matter: Matter, cut: WireCut) -> CutLine:
         label=cut_label(matter, cut),
         kind=cable_name(cut.cores, cut.conductor),
         length=quantity(cut.cut_m, "m"),
-        ends=_("{allowance} at each end for strip, joint and strain relief").format(
-            allowance=quantity(END_ALLOWANCE_M, "m")
-        ),
+        ends=_ends(matter),
         why=_("route {route}").format(route=quantity(cut.route_m, "m")),
     )
+
+
+def _ends(matter: Matter) -> str:
+    allowance = quantity(end_allowance_m(matter.arrangement), "m")
+    if matter.outdoors:
+        return _("{allowance} at each end for strip, joint, strain relief and drip loop").format(
+            allowance=allowance
+        )
+    return _("{allowance} at each end for strip, joint and strain relief").format(allowance=allowance)
 
 
 def _string_line(matter: Matter, taken: Taken) -> CutLine:

@@ -8,9 +8,10 @@ import numpy as np
 
 from guidegen.circuit.arrangement import Arrangement, Floats, RunPlan
 from guidegen.hanging.plan import Gap, HungBulb, Span
+from guidegen.tables.hanging import JOINT_TAKES_M as JOINT_TAKES
 
-#: What a soldered joint of two strings takes from the wire, metre; both cables lose as much.
-JOINT_TAKES_M = 0.04
+#: What a soldered joint of two strings takes from the wire, metre: both cables lose as much.
+JOINT_TAKES_M = 2 * JOINT_TAKES.value
 #: A stretch without light counts as a gap from this many usual distances on.
 _GAP_FROM = 1.25
 #: A bulb may lie so far beyond the last hook and still hang at it, metre.

@@ -54,6 +54,7 @@ def _line(hanging: Hanging, line: Line, arrangement: Arrangement, before: int) -
         gaps=gaps_of(bulbs),
         lead_in_m=float(arrangement.runs[runs[0]].segment_m[0]),
         lights_m=bulbs[-1].along_m - bulbs[0].along_m,
+        placed=line.hooks is not None,
     )
 
 

@@ -77,7 +77,8 @@ class HungLine:
     """A row of hooks with the runs on it (indices), its spans and bulbs in order.
 
     `lead_in_m`: unlit wire before its first bulb; `lights_m`: wire from its
-    first bulb to its last, less what joints take.
+    first bulb to its last, less what joints take; `placed` whether the file
+    tells where the hooks are, not only how far apart.
     """
 
     runs: tuple[int, ...]
@@ -87,6 +88,7 @@ class HungLine:
     gaps: tuple[Gap, ...]
     lead_in_m: float
     lights_m: float
+    placed: bool
 
     @property
     def wire_m(self) -> float:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from guidegen.circuit.arrangement import Arrangement, Cable, Conductor, Piece, RunPlan
+from guidegen.tables.hanging import DRIP_LOOP_M
 
 #: Added at each end of a wire for stripping, joint and strain relief, metre; common practice, no source.
 END_ALLOWANCE_M = 0.10
@@ -80,15 +81,21 @@ def taken_pieces(arrangement: Arrangement) -> tuple[Taken, ...]:
 
 def wire_cuts(arrangement: Arrangement) -> tuple[WireCut, ...]:
     """Every piece of wire, the shared lead first, then run by run."""
-    cuts = [_cut("lead", None, 2, arrangement.supply.lead)]
+    end_m = end_allowance_m(arrangement)
+    cuts = [_cut("lead", None, 2, arrangement.supply.lead, end_m)]
     for index, run in enumerate(arrangement.runs):
-        cuts.append(_cut("feeder", index, 2, run.feeder))
+        cuts.append(_cut("feeder", index, 2, run.feeder, end_m))
         if run.feed != "one end":
-            cuts.append(_cut("extra", index, 1 if run.feed == "opposite ends" else 2, run.extra))
+            cuts.append(_cut("extra", index, 1 if run.feed == "opposite ends" else 2, run.extra, end_m))
     return tuple(cut for cut in cuts if cut is not None)
 
 
-def _cut(key: WireKey, run: int | None, cores: int, cable: Cable | None) -> WireCut | None:
+def end_allowance_m(arrangement: Arrangement) -> float:
+    """What a wire gets at each end beyond its route: strip, joint and strain relief, outdoors a drip loop."""
+    return END_ALLOWANCE_M + (DRIP_LOOP_M.value if arrangement.outdoors else 0.0)
+
+
+def _cut(key: WireKey, run: int | None, cores: int, cable: Cable | None, end_m: float) -> WireCut | None:
     if cable is None or cable.length_m <= 0:
         return None
-    return WireCut(key, run, cores, cable.conductor, cable.length_m, cable.length_m + 2 * END_ALLOWANCE_M)
+    return WireCut(key, run, cores, cable.conductor, cable.length_m, cable.length_m + 2 * end_m)
