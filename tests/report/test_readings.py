@@ -63,11 +63,9 @@ def test_a_reading_as_expected_is_in_range_and_has_no_cause(tmp_path: Path) -> N
 
 
 def dead_run(folder: Path) -> Study:
-    """A resistor off its leg: full supply volts ahead, nothing behind."""
-    return study_of(
-        folder,
-        taken(("resistor volts", "0 V"), ("after resistor", "0 V"), ("bulb 1", "0 V"), ("bulb 10", "0 V")),
-    )
+    """Broken behind the resistor: all of the supply's volts there, none at the bulbs."""
+    rows = (("resistor volts", "0 V"), ("after resistor", "5 V"), ("bulb 1", "0 V"), ("bulb 10", "0 V"))
+    return study_of(folder, taken(*rows))
 
 
 def test_readings_out_of_range_bring_causes(tmp_path: Path) -> None:
@@ -106,7 +104,7 @@ def test_check_names_verdicts_only_when_readings_are_there(tmp_path: Path) -> No
     assert "Readings\n" not in check_text(study_of(tmp_path, {}), "utf-8")
     text = check_text(dead_run(tmp_path), "utf-8")
     assert "behind the resistor: " in text
-    assert "measured 0 V: out of range" in text
+    assert "measured 5 V: out of range" in text
     assert "1. shelf: " in text
 
 
