@@ -8,10 +8,9 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from guidegen.bench.as_built import AsBuilt, as_built, more_bulbs
 from guidegen.bench.fit import fit_string
-from guidegen.bench.next import NextReadings, readings_to_take
 from guidegen.choose.aims import goals_met
 from guidegen.choose.choose import best_runs
 from guidegen.choose.progress import Progress
@@ -20,11 +19,15 @@ from guidegen.circuit.arrangement import Arrangement, LedEstimate
 from guidegen.circuit.meter import Meter, meter_of
 from guidegen.circuit.points import TestPoint, test_points
 from guidegen.circuit.solution import Margins, Protection, Solution
-from guidegen.circuit.spread import Spread, expected_spread
 from guidegen.project.read import ProjectFile, read_project
 from guidegen.project.schema import Project, Run
 from guidegen.safety.findings import Finding
 from guidegen.safety.judge import hazards, judge
+
+if TYPE_CHECKING:
+    from guidegen.bench.as_built import AsBuilt
+    from guidegen.bench.next import NextReadings
+    from guidegen.circuit.spread import Spread
 
 
 @dataclass(frozen=True, eq=False)
@@ -72,6 +75,10 @@ class Study:
     @cached_property
     def spread(self) -> Spread:
         """What a meter will show of correct builds, of a solved study; worked out when first asked for."""
+        # Loaded when asked for, as below: `check` has no need of them.
+        from guidegen.bench.as_built import more_bulbs  # noqa: PLC0415
+        from guidegen.circuit.spread import expected_spread  # noqa: PLC0415
+
         assert self.solved is not None, "nothing was solved"
         arrangement, solution = self.solved.arrangement, self.solved.solution
         more = more_bulbs(self.project, self.solved.points)
@@ -82,14 +89,18 @@ class Study:
         """The readings of the finished build, judged; None where the file has none or nothing was solved."""
         if self.solved is None or not self.project.readings:
             return None
+        from guidegen.bench.as_built import as_built  # noqa: PLC0415
+
         arrangement, solution = self.solved.arrangement, self.solved.solution
         return as_built(self.project, arrangement, solution, self.spread, self.meter)
 
     @cached_property
     def next_readings(self) -> dict[str, NextReadings]:
         """What to read next on the bench, by kind of string in use that has no bench reading yet."""
-        if self.solved is None:
+        if self.solved is None or all(kind.bench for kind in self.project.strings.values()):
             return {}
+        from guidegen.bench.next import readings_to_take  # noqa: PLC0415
+
         return readings_to_take(self.project, self.solved.arrangement, self.meter)
 
 

@@ -8,7 +8,6 @@ from collections.abc import Iterable, Iterator
 from guidegen.circuit.arrangement import RunPlan
 from guidegen.circuit.solution import RunSolution
 from guidegen.locale import _, ngettext
-from guidegen.report.readings import told_readings
 from guidegen.report.terminal import for_terminal
 from guidegen.safety.amounts import shown
 from guidegen.safety.findings import LEVELS
@@ -37,7 +36,10 @@ def _lines(study: Study) -> Iterator[str]:
     if study.solved is not None:
         yield ""
         yield from _figures(study.solved)
-        yield from told_readings(study)
+        if study.as_built is not None or study.next_readings:
+            from guidegen.report.readings import told_readings  # noqa: PLC0415 - few projects need it
+
+            yield from told_readings(study)
     if study.refused:
         yield ""
         yield verdict(study)
