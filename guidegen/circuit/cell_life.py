@@ -1,4 +1,4 @@
-"""How long a string lasts on the cells it came with: the solved circuit stepped down their discharge curve."""
+"""How long a string lasts on its own cells: the solved circuit stepped down their discharge curve."""
 
 from __future__ import annotations
 

@@ -53,7 +53,7 @@ def _top_view(plan: HangingPlan, arrangement: Arrangement, supply_at: SupplyAt) 
 
 
 def _unused(view: View, plan: HangingPlan) -> float:
-    """Pixels at the top that nothing is drawn in: all of its margin but a little, unless dimensions need it."""
+    """Pixels at the top that nothing is drawn in; dimensions over the plan need most of the margin."""
     upwards = any(
         view.normal(index, span)[1] < -0.5 for index, line in enumerate(plan.lines) for span in line.spans
     )

@@ -67,9 +67,9 @@ def _lead(matter: Matter, plan: HangingPlan) -> Iterator[str]:
         )
         if _spans_differ(line):
             text = _(
-                "Line {number}, hooks {first} to {last}: {runs}. Its longest span, {span}, dips {sag} in the "
-                "middle; shorter spans dip less, since one pull goes through all of them. {wire} of wire from "
-                "the first hook to the last."
+                "Line {number}, hooks {first} to {last}: {runs}. Its longest span, {span}, dips {sag} in "
+                "the middle; shorter spans dip less, since one pull goes through all of them. {wire} of wire "
+                "from the first hook to the last."
             )
         yield text.format(
             number=index + 1,

@@ -49,16 +49,14 @@ def _plug_timer(running: Running) -> Iterator[str]:
 
 
 def _built_in_timer(running: Running) -> Iterator[str]:
-    if all(kind.box == "removed" for _name, kind in running.matter.kinds):
+    if any(kind.came_with for _name, kind in running.matter.kinds):
         yield _(
-            "A timer built into the strings' box goes with the box: with it cut off, the lights are on as "
-            "long as the supply is."
+            "A timer built into the strings' box goes with the box: with it cut off, the lights are on as long "
+            "as the supply is."
         )
-        return
     yield _(
-        "A timer built into the strings' box starts when its button is pressed, and forgets it at a power "
-        "cut. Do not put a plug timer in front of it: the lights would stay dark until someone presses "
-        "the button."
+        "A timer built into a supply counts from the moment its button is pressed, and forgets it at a power "
+        "cut. Use one or the other: behind a plug timer it would stay off until someone presses the button."
     )
 
 

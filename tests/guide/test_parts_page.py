@@ -114,8 +114,15 @@ def test_without_a_shared_lead_a_short_wire_joins_minus(plain: Made, bench: Made
 
 def test_the_cut_list_states_its_allowances(bench: Made) -> None:
     cuts = {cut.label: cut for cut in bench.page("parts-and-tools.html").cuts}
-    assert cuts["W1 feeder “back rail”"].length == "1.7\u00a0m"
-    assert "10\u00a0cm at each end" in cuts["W1 feeder “back rail”"].ends
+    assert cuts["W1 feeder “back rail”"].length == "1.9\u00a0m"
+    assert "20\u00a0cm at each end" in cuts["W1 feeder “back rail”"].ends
+    assert "drip loop" in cuts["W1 feeder “back rail”"].ends
+
+
+def test_indoors_no_drip_loop_is_cut(plain: Made) -> None:
+    (feeder,) = [cut for cut in plain.page("parts-and-tools.html").cuts if cut.label.startswith("W1")]
+    assert feeder.length == "2.2\u00a0m"
+    assert "drip" not in feeder.ends
 
 
 def test_test_resistors_bear_the_whole_supply(bench: Made) -> None:

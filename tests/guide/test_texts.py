@@ -74,7 +74,7 @@ def test_braces_in_a_name_are_no_places_to_fill() -> None:
 def test_pages_stand_in_the_order_of_reading(plain: Made) -> None:
     assert [page.template for page in plain.guide.pages] == [
         *("start.html", "safe.html", "parts.html", "wiring.html"),
-        *("numbers.html", "light.html", "build.html", "readings.html"),
+        *("numbers.html", "light.html", "build.html", "readings.html", "running.html"),
     ]
     assert plain.guide.pages[0].name == "index.html"
 

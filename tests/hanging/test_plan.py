@@ -115,9 +115,10 @@ def test_the_second_run_starts_a_spacing_behind_the_cut(corner: HangingPlan) -> 
 
 
 def test_length_used_against_length_bought(corner: HangingPlan) -> None:
-    """By hand: 4 strings of 0.50 + 11 x 0.25 m = 13 m bought; 42 bulbs take 3 tails... and 6 bulbs are left.
+    """By hand: 4 strings of 0.50 + 11 x 0.25 m = 13 m bought; 48 bulbs bought, 42 used.
 
-    Run 1: 0.5 + 11 x 0.25 + 0.5 + 9 x 0.25 = 6 m.  Run 2: 2 x 0.25 + 0.5 + 11 x 0.25 + 0.5 + 5 x 0.25 = 5.5 m.
+    Run 1: 0.5 + 11 x 0.25 + 0.5 + 9 x 0.25 = 6 m.
+    Run 2: 2 x 0.25 + 0.5 + 11 x 0.25 + 0.5 + 5 x 0.25 = 5.5 m.
     """
     (usage,) = corner.usage
     assert usage.bought_m == pytest.approx(13.0)
@@ -127,7 +128,7 @@ def test_length_used_against_length_bought(corner: HangingPlan) -> None:
 
 
 def test_the_lowest_point_is_under_the_lower_hooks(corner: HangingPlan) -> None:
-    """By hand: the spans at the hook of 2.55 m dip 6 cm below the middle of 2.55 and 2.60 m, and a bit off it."""
+    """By hand: spans at the hook of 2.55 m dip 6 cm below the middle of 2.55 and 2.6 m, more off it."""
     assert corner.lowest_m is not None
     assert 2.575 - 0.063 < corner.lowest_m < 2.575 - 0.06
 
@@ -150,7 +151,7 @@ def test_bulb_1_is_at_the_first_hook_unless_the_tail_is() -> None:
 
 
 def test_bulbs_beyond_the_last_hook_have_no_place() -> None:
-    """By hand: 12 bulbs are 11 x 25 cm = 2.75 m; a span of 2 m with 8 cm of sag takes 2.0085 m: bulbs 10 to 12."""
+    """By hand: 12 bulbs are 11 x 25 cm = 2.75 m; a span of 2 m with 8 cm of sag takes 2.0085 m."""
     line = plan_of(spans("2 m")).lines[0]
     assert [bulb.bulb for bulb in line.beyond] == [10, 11, 12]
     assert line.spare_m == pytest.approx(2.0085 - 2.75, abs=1e-4)
@@ -172,7 +173,7 @@ def test_the_load_is_wire_and_bulbs() -> None:
 
 
 def test_extra_wire_hangs_with_the_lights() -> None:
-    """By hand: 3 m of a pair of 0.5 mm2: 3e-6 m3 of copper at 8890 kg/m3, twice that with its plastic: 53 g."""
+    """By hand: 3 m of a pair of 0.5 mm2: 3e-6 m3 of copper at 8890 kg/m3, twice that with plastic: 53 g."""
     weights = {"wire_weight": "10 g/m", "bulb_weight": "2 g"}
     hung = spans("1.5 m", "1.5 m", **weights)
     without = plan_of(hung).pulls[0].loads.dead
