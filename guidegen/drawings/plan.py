@@ -20,7 +20,7 @@ from guidegen.drawings.plan_view import (
 )
 from guidegen.drawings.side_view import draw_spans
 from guidegen.drawings.sketch import Place
-from guidegen.hanging.plan import HangingPlan, HungLine
+from guidegen.hanging.plan import HangingPlan, HungLine, Span
 from guidegen.locale import _, ngettext
 
 #: Spans shorter than this get no dimension of their own, and hooks no more than a few labels.
@@ -29,6 +29,10 @@ _LEAST_PX = 44.0
 _CLEAR_PX = 19.0
 _MOST_BULBS = 600
 _KEY = 78.0
+#: From the line to the supply beside it, and before the line's start.
+_SUPPLY_OFF, _START_OFF = 70.0, 58.0
+#: Places along a line that are looked at for room.
+_STEPS = 40
 
 SupplyAt = float | Literal["start", "middle"]
 
@@ -41,7 +45,7 @@ def draw_plan(plan: HangingPlan, arrangement: Arrangement, supply_at: SupplyAt) 
 def _top_view(plan: HangingPlan, arrangement: Arrangement, supply_at: SupplyAt) -> Picture:
     view = view_of(plan)
     rows = -(-len(arrangement.runs) // 2)
-    pen = PlanPen(height=view.bottom + _KEY + 22 + 18 * rows, width=WIDTH, top=_unused(view, plan))
+    pen = PlanPen(height=view.bottom + _KEY + 22 + 18 * rows, width=WIDTH, top=_unused(view, plan, supply_at))
     for index, line in enumerate(plan.lines):
         _draw_line(pen, view, index, line, arrangement)
     _draw_supply(pen, view, plan, supply_at)
@@ -52,12 +56,13 @@ def _top_view(plan: HangingPlan, arrangement: Arrangement, supply_at: SupplyAt) 
     return Picture(picture.id, picture.svg, alt, caption, picture.width, picture.height)
 
 
-def _unused(view: View, plan: HangingPlan) -> float:
+def _unused(view: View, plan: HangingPlan, supply_at: SupplyAt) -> float:
     """Pixels at the top that nothing is drawn in; dimensions over the plan need most of the margin."""
     upwards = any(
         view.normal(index, span)[1] < -0.5 for index, line in enumerate(plan.lines) for span in line.spans
     )
-    return HEAD - 62 if upwards else HEAD - 26
+    supply_top = _supply_spot(view, plan, supply_at)[1][1] - 14
+    return max(0.0, min(HEAD - 62 if upwards else HEAD - 26, supply_top))
 
 
 def _draw_line(pen: PlanPen, view: View, index: int, line: HungLine, arrangement: Arrangement) -> None:
@@ -106,7 +111,7 @@ def _label_hooks(pen: PlanPen, view: View, index: int, line: HungLine) -> None:
     step = max(1, math.ceil(26 / min(lengths)))
     last = len(line.hooks) - 1
     for place, hook in enumerate(line.hooks):
-        if place % step and place != last:
+        if place != last and (place % step or last - place < step):
             continue
         beside = [view.normal(index, span) for span in line.spans[max(place - 1, 0) : place + 1]]
         nx, ny = sum(n[0] for n in beside), sum(n[1] for n in beside)
@@ -144,28 +149,45 @@ def _draw_feeds(
 
 
 def _draw_supply(pen: PlanPen, view: View, plan: HangingPlan, supply_at: SupplyAt) -> None:
-    """The supply, outside the line where the file says that its wire meets it."""
-    line = plan.lines[0]
-    along = {"start": 0.0, "middle": line.wire_m / 2}.get(str(supply_at), supply_at)
-    at_m = min(float(along), line.wire_m)
-    x, y = place_at(view, 0, line, at_m)
-    (nx, ny), off = _beside(view, plan, at_m)
-    middle = (x + off * nx, y + off * ny)
-    pen.line((x + 8 * nx, y + 8 * ny), middle, kind="hidden")
+    """The supply beside the first line, where the file says that its wire meets it."""
+    place, middle = _supply_spot(view, plan, supply_at)
+    off = math.dist(place, middle)
+    near = [a + 8 * (b - a) / off for a, b in zip(place, middle, strict=True)]
+    pen.line((near[0], near[1]), middle, kind="hidden")
     pen.box(middle[0] - 27, middle[1] - 12, 54, 24, fill="white")
     pen.centred(middle, _("supply"))
 
 
-def _beside(view: View, plan: HangingPlan, at_m: float) -> tuple[Place, float]:
-    """Side of the first line on which the supply is drawn, and how far: before its start if it is there."""
+def _supply_spot(view: View, plan: HangingPlan, supply_at: SupplyAt) -> tuple[Place, Place]:
+    """Where the supply's wire meets the first line, and the middle of the box that stands for the supply.
+
+    Before the start of the line if it is there; else inside, or outside where there is no room.
+    """
     line = plan.lines[0]
-    span = span_at(line, at_m)
-    if at_m > 0:
-        alone = len(plan.lines) == 1
-        return (inward(view, 0, span) if alone else view.normal(0, span)), 70.0
-    (ax, ay), (bx, by) = view.hook(0, span.first), view.hook(0, span.second)
-    length = math.dist((ax, ay), (bx, by))
-    return ((ax - bx) / length, (ay - by) / length), 58.0
+    along = {"start": 0.0, "middle": line.wire_m / 2}.get(str(supply_at), supply_at)
+    at_m = min(float(along), line.wire_m)
+    (x, y), span = place_at(view, 0, line, at_m), span_at(line, at_m)
+    if at_m <= 0:
+        (ax, ay), (bx, by) = view.hook(0, span.first), view.hook(0, span.second)
+        share = _START_OFF / math.dist((ax, ay), (bx, by))
+        return (x, y), (x + share * (ax - bx), y + share * (ay - by))
+    spots = [(x + _SUPPLY_OFF * nx, y + _SUPPLY_OFF * ny) for nx, ny in _sides(view, span)]
+    return (x, y), next((spot for spot in spots if _has_room(view, plan, spot)), spots[-1])
+
+
+def _sides(view: View, span: Span) -> tuple[Place, Place]:
+    return inward(view, 0, span), view.normal(0, span)
+
+
+def _has_room(view: View, plan: HangingPlan, spot: Place) -> bool:
+    """Whether the supply's box fits there: inside the picture, over the key, away from all lines."""
+    inside = 14 <= spot[1] <= view.bottom + _KEY - 34 and 30 <= spot[0] <= WIDTH - 30
+    near = min(
+        math.dist(spot, place_at(view, index, line, line.wire_m * step / _STEPS))
+        for index, line in enumerate(plan.lines)
+        for step in range(_STEPS + 1)
+    )
+    return inside and near > _SUPPLY_OFF - 12
 
 
 def _draw_key(pen: PlanPen, view: View, plan: HangingPlan, arrangement: Arrangement) -> None:

@@ -51,8 +51,8 @@ def _plug_timer(running: Running) -> Iterator[str]:
 def _built_in_timer(running: Running) -> Iterator[str]:
     if any(kind.came_with for _name, kind in running.matter.kinds):
         yield _(
-            "A timer built into the strings' box goes with the box: with it cut off, the lights are on as long "
-            "as the supply is."
+            "A timer built into the strings' box goes with the box: with it cut off, the lights are on as "
+            "long as the supply is."
         )
     yield _(
         "A timer built into a supply counts from the moment its button is pressed, and forgets it at a power "
