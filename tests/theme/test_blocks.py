@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from jinja2 import Environment
+from jinja2 import Environment, UndefinedError
 
 from guidegen.guide.blocks import ReadingRow
 from tests.theme.conftest import Render
-from tests.theme.example_guide import CAUTIONS, make_guide
+from tests.theme.example_guide import CAUTIONS, PICTURES, make_guide
 from tests.theme.html_reading import Element, read_elements
 
 
@@ -127,3 +127,9 @@ def test_a_verdict_that_falls_short_looks_different_without_colour(render: Rende
     assert _with_class(short, "wanting")
     assert not _with_class(short, "good")
     assert short.split('class="mark"')[1][:200] != render(guide)["index.html"].split('class="mark"')[1][:200]
+
+
+def test_a_picture_that_was_not_drawn_is_an_error(render: Render) -> None:
+    pictures = {name: drawing for name, drawing in PICTURES.items() if name != "cut"}
+    with pytest.raises(UndefinedError, match="cut"):
+        render(make_guide(), pictures)
