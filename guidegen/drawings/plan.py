@@ -7,7 +7,7 @@ from typing import Literal
 
 from guidegen.circuit.arrangement import Arrangement, RunPlan
 from guidegen.drawings.picture import Picture
-from guidegen.drawings.plan_pen import PlanPen, feed_words
+from guidegen.drawings.plan_pen import PlanPen, dimension_words, feed_words
 from guidegen.drawings.plan_view import (
     HEAD,
     WIDTH,
@@ -29,8 +29,10 @@ _LEAST_PX = 44.0
 _CLEAR_PX = 19.0
 _MOST_BULBS = 600
 _KEY = 78.0
-#: From the line to the supply beside it, and before the line's start.
-_SUPPLY_OFF, _START_OFF = 70.0, 58.0
+#: From the line to the supply beside it, nearest first, and before the line's start.
+_SUPPLY_OFFS, _START_OFF = (70.0, 95.0, 120.0, 150.0), 58.0
+#: From the supply's middle to any line, and to any distance that is written.
+_LINE_CLEAR, _WORDS_CLEAR = 58.0, 50.0
 #: Places along a line that are looked at for room.
 _STEPS = 40
 
@@ -46,9 +48,9 @@ def _top_view(plan: HangingPlan, arrangement: Arrangement, supply_at: SupplyAt) 
     view = view_of(plan)
     rows = -(-len(arrangement.runs) // 2)
     pen = PlanPen(height=view.bottom + _KEY + 22 + 18 * rows, width=WIDTH, top=_unused(view, plan, supply_at))
+    _draw_supply(pen, view, plan, supply_at)
     for index, line in enumerate(plan.lines):
         _draw_line(pen, view, index, line, arrangement)
-    _draw_supply(pen, view, plan, supply_at)
     _draw_key(pen, view, plan, arrangement)
     caption = _("Plan from above, to scale; how deep the wire hangs does not show here")
     alt = _alt(plan, arrangement)
@@ -96,13 +98,11 @@ def _draw_bulbs(pen: PlanPen, view: View, index: int, line: HungLine) -> None:
 def _draw_dimensions(pen: PlanPen, view: View, index: int, line: HungLine) -> None:
     """The distance of every span, outside the hooks' labels."""
     for span in line.spans:
-        first, second = view.hook(index, span.first), view.hook(index, span.second)
+        first, second, normal, off = _ends(view, index, span)
         if math.dist(first, second) < _LEAST_PX:
             continue
-        nx, ny = view.normal(index, span)
-        off = 36 if abs(ny) > abs(nx) else 54
         words = _("{metres} m").format(metres=f"{span.wire.span_m:.2f}")
-        pen.dimension(first, second, (nx, ny), off, words)
+        pen.dimension(first, second, normal, off, words)
 
 
 def _label_hooks(pen: PlanPen, view: View, index: int, line: HungLine) -> None:
@@ -171,7 +171,7 @@ def _supply_spot(view: View, plan: HangingPlan, supply_at: SupplyAt) -> tuple[Pl
         (ax, ay), (bx, by) = view.hook(0, span.first), view.hook(0, span.second)
         share = _START_OFF / math.dist((ax, ay), (bx, by))
         return (x, y), (x + share * (ax - bx), y + share * (ay - by))
-    spots = [(x + _SUPPLY_OFF * nx, y + _SUPPLY_OFF * ny) for nx, ny in _sides(view, span)]
+    spots = [(x + off * nx, y + off * ny) for off in _SUPPLY_OFFS for nx, ny in _sides(view, span)]
     return (x, y), next((spot for spot in spots if _has_room(view, plan, spot)), spots[-1])
 
 
@@ -182,12 +182,24 @@ def _sides(view: View, span: Span) -> tuple[Place, Place]:
 def _has_room(view: View, plan: HangingPlan, spot: Place) -> bool:
     """Whether the supply's box fits there: inside the picture, over the key, away from all lines."""
     inside = 14 <= spot[1] <= view.bottom + _KEY - 34 and 30 <= spot[0] <= WIDTH - 30
-    near = min(
+    lines = [
         math.dist(spot, place_at(view, index, line, line.wire_m * step / _STEPS))
         for index, line in enumerate(plan.lines)
         for step in range(_STEPS + 1)
-    )
-    return inside and near > _SUPPLY_OFF - 12
+    ]
+    words = [
+        math.dist(spot, dimension_words(*_ends(view, index, span)))
+        for index, line in enumerate(plan.lines)
+        for span in line.spans
+    ]
+    return inside and min(lines) > _LINE_CLEAR and (spot[1] < HEAD - 60 or min(words) > _WORDS_CLEAR)
+
+
+def _ends(view: View, index: int, span: Span) -> tuple[Place, Place, Place, float]:
+    """Both hooks of a span, the side its distance is written on, and how far off."""
+    nx, ny = view.normal(index, span)
+    off = 36.0 if abs(ny) > abs(nx) else 54.0
+    return view.hook(index, span.first), view.hook(index, span.second), (nx, ny), off
 
 
 def _draw_key(pen: PlanPen, view: View, plan: HangingPlan, arrangement: Arrangement) -> None:

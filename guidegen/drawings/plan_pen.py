@@ -17,6 +17,13 @@ def feed_words(place: Place, normal: Place, poles: str) -> Place:
     return place[0] + off * normal[0], place[1] + off * normal[1]
 
 
+def dimension_words(first: Place, second: Place, normal: Place, off: float) -> Place:
+    """Where the words of a dimension have their middle: beyond its line."""
+    (nx, ny), (x, y) = normal, ((first[0] + second[0]) / 2, (first[1] + second[1]) / 2)
+    away = off + 22.0 * abs(nx) + 10.0 * abs(ny)
+    return x + away * nx, y + away * ny
+
+
 class PlanPen(Sketch):
     """A sketch that draws runs, hooks, feeds and dimensions."""
 
@@ -59,7 +66,12 @@ class PlanPen(Sketch):
         self.centred(feed_words(place, normal, poles), poles, bold=True)
 
     def centred(self, place: Place, words: str, size: float = 11.0, *, bold: bool = False) -> None:
-        """Words with their middle at a place."""
+        """Words with their middle at a place, on white."""
+        half = text_width(words, size) / 2
+        self._parts.append(
+            f'<rect x="{place[0] - half:.2f}" y="{place[1] - size / 2:.2f}" width="{2 * half:.2f}" '
+            f'height="{size:g}" fill="white" stroke="none"/>'
+        )
         self.text(place[0], place[1] + 0.36 * size, words, "middle", size, bold=bold)
 
     def dimension(self, first: Place, second: Place, normal: Place, off: float, words: str) -> None:
@@ -73,7 +85,4 @@ class PlanPen(Sketch):
         for (x, y), turn in zip(ends, (way, way + math.pi), strict=True):
             for spread in (-0.4, 0.4):
                 self.faint((x, y), (x + 6 * math.cos(turn + spread), y + 6 * math.sin(turn + spread)))
-        middle = ((ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2)
-        upright = abs(nx) > abs(ny)
-        away = 22.0 if upright else 10.0
-        self.centred((middle[0] + away * nx, middle[1] + away * ny), words)
+        self.centred(dimension_words(first, second, normal, off), words)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from guidegen.guide.blocks import Column, Table
-from guidegen.guide.format import NOTHING, fixed, percent, quantity
+from guidegen.guide.format import NOTHING, fixed, listed, percent, quantity
 from guidegen.guide.matter import Matter
 from guidegen.hanging.plan import HangingPlan, HungBulb, HungLine, Pull, Span
 from guidegen.locale import _
@@ -106,26 +106,32 @@ def bulb_table(matter: Matter, plan: HangingPlan, index: int) -> Table:
     return Table(
         caption=_("Line {number}, bulb by bulb").format(number=index + 1),
         columns=(
-            Column(_("Run")),
-            Column(_("Bulb"), numeric=True),
+            Column(_("Run, bulb")),
             Column(_("Between the hooks")),
             Column(_("Wire from the first of them"), numeric=True),
             Column(_("Height"), numeric=True),
         ),
-        rows=tuple(_bulb_row(matter, line, bulb) for bulb in line.bulbs),
-        note=_("Wire that the joints take is in these figures. Measure along the wire, not along the wall."),
+        rows=tuple(_bulb_row(line, bulb) for bulb in line.bulbs),
+        note=_(
+            "{runs}. Wire that the joints take is in these figures. Measure along the wire, not along the "
+            "wall."
+        ).format(runs=listed([_numbered(matter, run) for run in line.runs])),
     )
 
 
-def _bulb_row(matter: Matter, line: HungLine, bulb: HungBulb) -> tuple[str, ...]:
-    name = matter.runs[bulb.run].name
-    number = str(bulb.bulb) if bulb.lit else _("{bulb} (dark)").format(bulb=bulb.bulb)
+def _numbered(matter: Matter, run: int) -> str:
+    return _("Run {number} is {run}").format(number=run + 1, run=matter.runs[run].name)
+
+
+def _bulb_row(line: HungLine, bulb: HungBulb) -> tuple[str, ...]:
+    number = _("{run}, {bulb}") if bulb.lit else _("{run}, {bulb} (dark)")
+    number = number.format(run=bulb.run + 1, bulb=bulb.bulb)
     if bulb.span is None:
         where = _("beyond {hook}").format(hook=line.hooks[-1].label)
-        return name, number, where, quantity(bulb.from_m, "m"), NOTHING
+        return number, where, quantity(bulb.from_m, "m"), NOTHING
     span = line.spans[bulb.span]
     where = _("{first} and {last}").format(first=span.first.label, last=span.second.label)
-    return name, number, where, f"{fixed(100 * bulb.from_m, 0)}\u00a0cm", _metres(bulb.height_m)
+    return number, where, f"{fixed(100 * bulb.from_m, 0)}\u00a0cm", _metres(bulb.height_m)
 
 
 def gap_lines(matter: Matter, plan: HangingPlan) -> tuple[str, ...]:

@@ -52,8 +52,9 @@ def test_the_hook_in_the_corner_is_pulled_between_its_neighbours(corner: Made) -
 
 def test_every_bulb_of_the_runs_has_a_row(corner: Made) -> None:
     (table,) = corner.page("hanging.html").bulbs
-    expected = [("back wall", str(n)) for n in range(1, 23)] + [("side wall", str(n)) for n in range(1, 21)]
-    assert [cells[:2] for cells in table.rows] == expected
+    expected = [f"1, {n}" for n in range(1, 23)] + [f"2, {n}" for n in range(1, 21)]
+    assert [cells[0] for cells in table.rows] == expected
+    assert table.note.startswith("Run 1 is back wall and Run 2 is side wall.")
 
 
 def test_everything_holds_in_the_corner(corner: Made) -> None:
@@ -105,7 +106,7 @@ def test_over_a_path_heights_are_asked_for() -> None:
 def test_too_few_hooks_are_told_with_the_bulbs_beyond() -> None:
     page = page_of(row("2 m"))
     assert verdict(page, "3 bulbs hang beyond the last hook H2") is False
-    assert page.bulbs[0].rows[-1][2] == "beyond H2"
+    assert page.bulbs[0].rows[-1][1] == "beyond H2"
 
 
 def test_a_run_on_no_line_is_told() -> None:
