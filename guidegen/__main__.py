@@ -6,6 +6,7 @@ traceback.  Nothing is imported before it is guarded here.
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from contextlib import suppress
@@ -37,6 +38,8 @@ def _run() -> None:
     """The commands; refused beforehand where nothing could be shown."""
     from guidegen.locale import _  # noqa: PLC0415 - see the module's text
 
+    # A command makes many objects and ends: looking for cycles among them would take a tenth of its time.
+    gc.disable()
     if sys.stdout is None:
         _end(_("Standard output is closed, so nothing can be shown. Nothing was done."))
     from guidegen.cli import main  # noqa: PLC0415

@@ -12,8 +12,6 @@ from typing import TYPE_CHECKING
 
 from guidegen.bench.fit import fit_string
 from guidegen.choose.aims import goals_met
-from guidegen.choose.choose import best_runs
-from guidegen.choose.progress import Progress
 from guidegen.choose.workout import WorkedOut, work_out
 from guidegen.circuit.arrangement import Arrangement, LedEstimate
 from guidegen.circuit.meter import Meter, meter_of
@@ -116,7 +114,16 @@ def study(path: Path) -> Study:
         return Study(file, file.project, {}, None, dangers)
     leds = fit_leds(file.project)
     runs = file.project.runs
-    return study_of(file, leds, best_runs(file.project, leds, Progress()) if runs is None else runs)
+    return study_of(file, leds, proposed_runs(file.project, leds) if runs is None else runs)
+
+
+def proposed_runs(project: Project, leds: dict[str, LedEstimate]) -> tuple[Run, ...]:
+    """The best runs that the search finds; GuidegenError when it finds none."""
+    # Loaded where it is needed: most files state their runs, and a check should stay quick.
+    from guidegen.choose.choose import best_runs  # noqa: PLC0415
+    from guidegen.choose.progress import Progress  # noqa: PLC0415
+
+    return best_runs(project, leds, Progress())
 
 
 def fit_leds(project: Project) -> dict[str, LedEstimate]:
