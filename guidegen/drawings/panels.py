@@ -141,11 +141,21 @@ class PanelFigure:
         axes.set_xlim(0, reach)
         axes.xaxis.set_major_locator(MaxNLocator(nbins=8 if self.columns == 1 else 5, steps=[1, 2, 5, 10]))
         axes.xaxis.set_major_formatter("{x:g}")
-        bulbs = numbered_bulbs(run.position_m, reach, self._axes_width)
-        upper = axes.secondary_xaxis("top")
-        upper.set_xticks([float(run.position_m[bulb - 1]) for bulb in bulbs], [str(bulb) for bulb in bulbs])
+        self._number_bulbs(axes, run, reach)
         axes.grid(visible=True, color="0.85", linewidth=0.5)
         axes.set_axisbelow(True)
+
+    def _number_bulbs(self, axes: Any, run: RunPlan, reach: float) -> None:
+        """A tick and a number over each bulb, drawn plainly: a second axis would take far longer."""
+        over = axes.get_xaxis_transform()
+        bulbs = numbered_bulbs(run.position_m, reach, self._axes_width)
+        places = [float(run.position_m[bulb - 1]) for bulb in bulbs]
+        length = 2.5 / self._axes_height
+        axes.vlines(places, 1, 1 + length, transform=over, color="black", linewidth=0.8, clip_on=False)
+        for bulb, place in zip(bulbs, places, strict=True):
+            axes.text(
+                place, 1 + 2 * length, str(bulb), transform=over, fontsize=_TICKS, ha="center", va="bottom"
+            )
 
     def legend(self, entries: Sequence[tuple[Any, str]]) -> None:
         """The signs used, in a line at the bottom."""

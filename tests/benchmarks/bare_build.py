@@ -22,7 +22,7 @@ from matplotlib.figure import Figure
 from mkdocs.commands.build import build
 from mkdocs.config.defaults import MkDocsConfig
 
-PAGES, CHARTS, ROWS, BULBS = 8, 2, 2, 5
+PAGES, CHARTS, ROWS, BULBS = 10, 2, 2, 5
 
 
 def draw_schematic() -> bytes:
