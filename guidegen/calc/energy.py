@@ -13,7 +13,7 @@ from guidegen.locale import N_
     symbols={
         "voltage_v": ("U", "V", N_("volts at the supply's output, loaded")),
         "current_a": ("I", "A", N_("current of all runs")),
-        "efficiency": ("η", "1", N_("watts it gives over watts it takes")),
+        "efficiency": ("η", "", N_("watts it gives over watts it takes")),
     },
     source=N_("Definition of efficiency"),
 )

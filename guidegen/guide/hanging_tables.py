@@ -107,7 +107,7 @@ def bulb_table(matter: Matter, plan: HangingPlan, index: int) -> Table:
         caption=_("Line {number}, bulb by bulb").format(number=index + 1),
         columns=(
             Column(_("Run, bulb")),
-            Column(_("Between the hooks")),
+            Column(_("Between the hooks"), numeric=True),
             Column(_("Wire from the first of them"), numeric=True),
             Column(_("Height"), numeric=True),
         ),

@@ -14,8 +14,27 @@ from guidegen.calc import resistor, supply, wire
 from guidegen.calc.worked import formula_of, work
 
 #: SI units as printed, none for a pure number or the unit of whatever was read; hours for energy alone.
-UNITS = {"", "V", "A", "Ω", "W", "m", "m2", "Ω/m", "Ω m", "°C", "K", "1/K", "h", "A h", "kWh", "1/kWh"}
-FUNCTION_WORDS = {"ln", "min", "max", "exp", "π"}
+UNITS = {
+    "",
+    "V",
+    "A",
+    "Ω",
+    "W",
+    "m",
+    "m2",
+    "Ω/m",
+    "Ω m",
+    "°C",
+    "K",
+    "1/K",
+    "h",
+    "A h",
+    "kWh",
+    "1/kWh",
+    "N",
+    "N/m",
+}
+FUNCTION_WORDS = {"ln", "min", "max", "exp", "sinh", "cosh", "π"}
 
 
 def _formula_functions():
@@ -80,7 +99,7 @@ def test_a_formulas_text_computes_what_its_function_computes(function):
     for shown, python in (("²", "**2"), ("^", "**"), ("−", "-"), ("·", "*")):
         printed = printed.replace(shown, python)
     names = {each.symbol: values[each.argument] for each in said.symbols}
-    known = {"ln": math.log, "π": math.pi, "min": min, "max": max}
+    known = {"ln": math.log, "sinh": math.sinh, "cosh": math.cosh, "π": math.pi, "min": min, "max": max}
     assert eval(printed, {"__builtins__": {}}, {**known, **names}) == pytest.approx(function(**values))
 
 
