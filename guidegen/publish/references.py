@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from html.parser import HTMLParser
+from html import unescape
 from pathlib import Path
 from xml.parsers import expat
 
@@ -29,6 +29,16 @@ _CSS_ATTRIBUTES = frozenset(
 _LINKS = frozenset({"a", "area"})
 _CSS_URL = re.compile(
     r"""url\(\s*(?:"([^"]*)"|'([^']*)'|([^)"']*?))\s*\)|@import\s+(?:"([^"]*)"|'([^']*)')"""
+)
+# Comments, and start tags with the raw text behind those of scripts and style sheets (HTML, 13.1.2).
+_ATTRIBUTES = r"""(?:[^"'>]|"[^"]*"|'[^']*')*"""
+_HTML_PART = re.compile(
+    rf"""<!--.*?-->|<(?P<tag>(?P<rawtag>script|style)\b|[a-z][^\s/>]*)(?P<attributes>{_ATTRIBUTES})>"""
+    r"""(?(rawtag)(?P<raw>.*?)</(?P=rawtag)\s*>)""",
+    re.DOTALL | re.IGNORECASE,
+)
+_ATTRIBUTE = re.compile(
+    r"""(?P<name>[^\s"'<>/=]+)(?:\s*=\s*(?:"(?P<double>[^"]*)"|'(?P<single>[^']*)'|(?P<bare>[^\s"'=<>`]+)))?"""
 )
 _CSS_COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
 
@@ -106,33 +116,24 @@ def _read_css(content: bytes) -> Document:
 
 
 def _read_html(content: bytes) -> Document:
-    reader = _HtmlReader()
-    reader.feed(content.decode())
-    reader.close()
-    return reader.document
+    """Read the start tags and style sheets of a page.
+
+    By pattern, not by the standard parser: that one takes a third of a
+    build's writing time, and text and end tags do not matter here.
+    """
+    document = Document()
+    for match in _HTML_PART.finditer(content.decode()):
+        if match["tag"]:
+            tag = match["tag"].lower()
+            found = _ATTRIBUTE.finditer(match["attributes"])
+            document.take_element(tag, {each["name"].lower(): _value(each) for each in found})
+            if tag == "style":
+                document.take_css(match["raw"] or "")
+    return document
 
 
-class _HtmlReader(HTMLParser):
-    """Hands every start tag, and the text of `style` elements, to a document."""
-
-    def __init__(self) -> None:
-        super().__init__(convert_charrefs=True)
-        self.document = Document()
-        self._in_style = False
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        """Take one start tag."""
-        self._in_style = tag == "style"
-        self.document.take_element(tag, {name: value or "" for name, value in attrs})
-
-    def handle_endtag(self, tag: str) -> None:
-        """Take one end tag."""
-        self._in_style = False
-
-    def handle_data(self, data: str) -> None:
-        """Take text, which matters in a style sheet alone."""
-        if self._in_style:
-            self.document.take_css(data)
+def _value(attribute: re.Match[str]) -> str:
+    return unescape(attribute["double"] or attribute["single"] or attribute["bare"] or "")
 
 
 def _read_svg(content: bytes) -> Document:
