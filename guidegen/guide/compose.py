@@ -15,7 +15,7 @@ from guidegen.guide.hanging import hanging_page
 from guidegen.guide.light import light_page
 from guidegen.guide.matter import Matter
 from guidegen.guide.numbers import numbers_page
-from guidegen.guide.pages import Guide, Page
+from guidegen.guide.pages import Guide, Page, PageModel
 from guidegen.guide.parts_page import parts_page
 from guidegen.guide.readings import readings_page
 from guidegen.guide.running import running_page
@@ -52,72 +52,79 @@ def compose(study: Study, readings: tuple[ExpectedReading, ...]) -> Guide:
 
 
 def _pages(matter: Matter) -> tuple[Page, ...]:
+    """Every page, in the order of reading."""
     groups = step_groups(matter)
     cautions = placed_cautions(matter.study.findings)
     stop = stop_box(cautions)
     build = build_page(groups, cautions, stop)
-    electrician = (_electrician(matter, stop),) if stop else ()
     return (
-        Page(
-            "index.html",
+        _page(
+            "index",
+            "start",
             _("Start here"),
             _("What you will build, and what it takes"),
-            "start.html",
             replace(start_page(matter, build), stop=stop),
         ),
-        Page(
-            "stay-safe.html",
+        _page(
+            "stay-safe",
+            "safe",
             _("Stay safe"),
             _("Read this before you touch anything"),
-            "safe.html",
             safety_page(cautions),
         ),
-        *electrician,
-        Page(
-            "parts-and-tools.html",
+        *((_electrician(matter, stop),) if stop else ()),
+        _page(
+            "parts-and-tools",
+            "parts",
             _("Parts and tools"),
             _("All to buy and to have before step 1"),
-            "parts.html",
             parts_page(matter, groups),
         ),
-        Page(
-            "wiring.html",
-            _("Wiring"),
-            _("How everything is joined, and where to measure"),
-            "wiring.html",
-            wiring_page(matter),
-        ),
-        Page(
-            "numbers.html",
-            _("The numbers"),
-            _("Every figure worked out, with its source"),
-            "numbers.html",
-            numbers_page(matter),
-        ),
-        Page(
-            "light.html",
-            _("Light along the run"),
-            _("How bright each bulb will be"),
-            "light.html",
-            light_page(matter),
-        ),
-        Page("build.html", _("Build it"), _("Step by step, with a check at every step"), "build.html", build),
-        Page(
-            "readings.html",
+        *_figures(matter),
+        _page("build", "build", _("Build it"), _("Step by step, with a check at every step"), build),
+        _page(
+            "readings",
+            "readings",
             _("Readings"),
             _("What the meter should show, and a blank for what it does"),
-            "readings.html",
             readings_page(matter, cautions),
         ),
         *_hanging(matter, cautions),
-        Page(
-            "running.html",
+        _page(
+            "running",
+            "running",
             _("Running it"),
             _("What it takes, when it is on, and how it stays well"),
-            "running.html",
             running_page(matter),
         ),
     )
+
+
+def _figures(matter: Matter) -> tuple[Page, ...]:
+    """What was solved and drawn."""
+    return (
+        _page(
+            "wiring",
+            "wiring",
+            _("Wiring"),
+            _("How everything is joined, and where to measure"),
+            wiring_page(matter),
+        ),
+        _page(
+            "numbers",
+            "numbers",
+            _("The numbers"),
+            _("Every figure worked out, with its source"),
+            numbers_page(matter),
+        ),
+        _page(
+            "light", "light", _("Light along the run"), _("How bright each bulb will be"), light_page(matter)
+        ),
+    )
+
+
+def _page(name: str, template: str, title: str, purpose: str, model: PageModel) -> Page:
+    return Page(f"{name}.html", title, purpose, f"{template}.html", model)
 
 
 def _hanging(matter: Matter, cautions: tuple[Placed, ...]) -> tuple[Page, ...]:
