@@ -110,7 +110,8 @@ def test_a_distributor_fed_at_both_ends_drops_an_eighth() -> None:
 
 def test_mehta_example_13_1_two_wire_distributor_fed_at_one_end() -> None:
     # Mehta, Principles of Power System, ex. 13.1: answers 295.0 291.0 288.0 287.6 V (read); 300 V at
-    # the feed, 0.01 ohm per km and conductor, loads of 100 150 200 50 A at 500 1000 1600 2000 m (from memory).
+    # the feed, 0.01 ohm per km and conductor, loads of 100 150 200 50 A at 500 1000 1600 2000 m
+    # (from memory).
     metres = np.diff([0, 500, 1000, 1600, 2000])
     rails = one_end(list(1e-5 * metres))
     drop_v, rise_v = drops_for_loads(rails, np.array([100.0, 150.0, 200.0, 50.0]))

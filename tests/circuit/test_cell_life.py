@@ -47,7 +47,7 @@ def test_a_string_that_draws_much_ends_when_its_cells_are_flat_or_its_light_is_g
 
 
 def test_a_steady_drain_takes_the_data_sheets_charge() -> None:
-    """Many cells in series through a large resistor are nearly a steady current: 2.2 Ah (data sheet, R), +-10 %.
+    """Many cells in series through a large resistor are nearly a steady drain: 2.2 Ah (data sheet, R), 10 %.
 
     With 24 cells the volts at the resistor fall from 36 to 19 V: the mean current is about 0.78 of the first.
     """
