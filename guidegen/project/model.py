@@ -10,7 +10,7 @@ from pydantic import BaseModel, ConfigDict, model_validator
 class Model(BaseModel):
     """Base of all models: frozen, and unknown keys are errors."""
 
-    model_config = ConfigDict(extra="forbid", frozen=True, validate_default=False)
+    model_config = ConfigDict(defer_build=True, extra="forbid", frozen=True, validate_default=False)
 
     @model_validator(mode="before")
     @classmethod
