@@ -9,18 +9,19 @@ from tests.benchmarks.timing import best_of_turns, process, show
 
 ROOT = Path(__file__).resolve().parents[2]
 SAMPLE = str(ROOT / "sample_project" / "potting-bench.yaml")
-BARE_CHECK = "import yaml, pydantic, click, numpy, pint, scipy.linalg, scipy.special"
+UNITS = str(ROOT / "guidegen" / "project" / "units.txt")
 
 
 def main() -> None:
     """Print the ratios."""
+    bare_check = str(Path(__file__).with_name("bare_check.py"))
     bare_build = str(Path(__file__).with_name("bare_build.py"))
     with tempfile.TemporaryDirectory() as folder:
         out, bare = str(Path(folder) / "guide"), str(Path(folder) / "bare")
         check, check_floor, build, build_floor = best_of_turns(
             [
                 process("-m", "guidegen", "check", SAMPLE),
-                process("-c", BARE_CHECK),
+                process(bare_check, UNITS),
                 process("-m", "guidegen", "build", SAMPLE, "--out", out),
                 process(bare_build, bare),
             ]

@@ -8,11 +8,13 @@ from pathlib import Path
 
 import pytest
 
+from guidegen.project import tree
 from guidegen.project.read import ProjectFile, read_project
 
 HERE = Path(__file__).parent
 SMALL = (HERE / "small.yaml").read_text("utf-8")
 SAMPLE = HERE.parents[1] / "sample_project" / "potting-bench.yaml"
+SHIPPED = sorted([*SAMPLE.parent.glob("*.yaml"), *(HERE.parent / "examples").glob("*.yaml")])
 
 
 def read(folder: Path, content: bytes | str) -> ProjectFile:
@@ -193,3 +195,11 @@ def test_limited_power_at_its_limit_is_believed(tmp_path: Path) -> None:
     # IEC 60950-1 Table 2B: up to 20 V at most 5 x U VA, so 5 A (by hand).
     marked = "  rated_current: 5 A\n  limited_power: yes\n"
     assert changed(tmp_path, "  rated_current: 2.4 A\n", marked).project.supply.limited_power == "yes"
+
+
+@pytest.mark.parametrize("path", SHIPPED, ids=lambda path: path.name)
+def test_the_quick_parser_and_the_other_see_the_same_tree(path: Path) -> None:
+    text = path.read_text("utf-8")
+    quick = tree._faultless(text, path.name)
+    assert quick is not None
+    assert quick == tree._grown(text, path.name)

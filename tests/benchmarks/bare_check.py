@@ -1,0 +1,25 @@
+"""The floor of a check: the libraries it needs, each ready for use and no more; nothing of guidegen is used.
+
+`python bare_check.py UNITS`: pydantic with one model, pint with a registry of the unit file UNITS.
+"""
+
+import sys
+
+import click  # noqa: F401 - imported for its cost, as the rest here
+import numpy as np  # noqa: F401
+import pint
+import scipy.linalg  # noqa: F401
+import scipy.special  # noqa: F401
+import yaml  # noqa: F401
+from pydantic import BaseModel
+
+
+class Model(BaseModel):
+    """The least model."""
+
+    number: int
+
+
+if __name__ == "__main__":
+    Model(number=1)
+    pint.UnitRegistry(sys.argv[1])
