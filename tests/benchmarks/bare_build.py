@@ -1,6 +1,7 @@
 """The floor of a build: the same libraries, as many bare pages, one schematic and as many charts.
 
-`python bare_build.py FOLDER`; nothing of guidegen is used.
+`python bare_build.py FOLDER UNITS`; nothing of guidegen is used.  The sample's two figures hold a chart a
+run each, so that there are four.
 """
 
 import io
@@ -8,28 +9,26 @@ import sys
 import tempfile
 from pathlib import Path
 
-import click  # noqa: F401 - imported for its cost, as the rest here
 import numpy as np
-import pint  # noqa: F401
-import pydantic  # noqa: F401
 import schemdraw
 import schemdraw.elements as elm
 import scipy.linalg
 import scipy.special  # noqa: F401
 import yaml  # noqa: F401
+from bare_check import ready_libraries
 from matplotlib.backends.backend_svg import FigureCanvasSVG
 from matplotlib.figure import Figure
 from mkdocs.commands.build import build
 from mkdocs.config.defaults import MkDocsConfig
 
-PAGES, CHARTS, ROWS, BULBS = 10, 2, 2, 5
+PAGES, FIGURES, RUNS, BULBS = 10, 2, 2, 5
 
 
 def draw_schematic() -> bytes:
     """Two rows of a resistor and some LEDs."""
     drawing = schemdraw.Drawing(canvas="svg", show=False)
     drawing.add(elm.Battery())
-    for row in range(ROWS):
+    for row in range(RUNS):
         drawing.add(elm.ResistorIEC().at((1, -3 * row)).right())
         for _bulb in range(BULBS):
             drawing.add(elm.Line().right())
@@ -39,14 +38,17 @@ def draw_schematic() -> bytes:
     return bytes(drawing.get_imagedata("svg"))
 
 
-def draw_chart() -> bytes:
-    """Two lines of 24 points."""
-    figure = Figure(figsize=(7, 4))
+def draw_figure() -> bytes:
+    """A chart a run: 24 points, a band, a goal."""
+    figure = Figure(figsize=(7, 5))
     FigureCanvasSVG(figure)
-    axes = figure.add_subplot()
-    for _line in range(2):
-        axes.plot(np.arange(24), np.random.default_rng(0).random(24), marker="o", label="run")
-    axes.legend()
+    light = np.random.default_rng(0).random(24)
+    for run in range(RUNS):
+        axes = figure.add_subplot(RUNS, 1, run + 1)
+        axes.plot(np.arange(24), light, marker="o", label="run")
+        axes.fill_between(np.arange(24), light - 0.1, light + 0.1, color="0.8")
+        axes.axhline(0.5)
+    figure.legend()
     file = io.BytesIO()
     figure.savefig(file, format="svg")
     return file.getvalue()
@@ -77,11 +79,12 @@ def render_pages(folder: Path, site: Path) -> None:
 
 def main() -> None:
     """Draw and render all."""
+    ready_libraries(sys.argv[2])
     with tempfile.TemporaryDirectory() as folder:
         render_pages(Path(folder), Path(sys.argv[1]))
     draw_schematic()
-    for _chart in range(CHARTS):
-        draw_chart()
+    for _figure in range(FIGURES):
+        draw_figure()
 
 
 if __name__ == "__main__":

@@ -20,6 +20,11 @@ class Model(BaseModel):
     number: int
 
 
-if __name__ == "__main__":
+def ready_libraries(units: str) -> None:
+    """Use each library once, as little as can be."""
     Model(number=1)
-    pint.UnitRegistry(sys.argv[1])
+    pint.UnitRegistry(units)
+
+
+if __name__ == "__main__":
+    ready_libraries(sys.argv[1])

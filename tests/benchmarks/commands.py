@@ -23,7 +23,7 @@ def main() -> None:
                 process("-m", "guidegen", "check", SAMPLE),
                 process(bare_check, UNITS),
                 process("-m", "guidegen", "build", SAMPLE, "--out", out),
-                process(bare_build, bare),
+                process(bare_build, bare, UNITS),
             ]
         )
     show("check / a process that imports the same libraries", check / check_floor, 1.4, f"{check:.2f} s")
