@@ -24,6 +24,7 @@ from mkdocs.utils.templates import TemplateContext
 
 from guidegen.errors import OutputError
 from guidegen.locale import _, ngettext
+from guidegen.publish.compiled import CompiledTemplates
 from guidegen.publish.pages import Asset, PageFile
 
 _KEPT_CONTEXT = ("nav", "page", "base_url")
@@ -43,7 +44,7 @@ def build_site(
     Markdown files. Raises OutputError when a page cannot be rendered.
     """
     config = _configure(pages, theme, site, empty)
-    config.plugins["guidegen"] = _GuidePlugin(pages, assets, shared)
+    config.plugins["guidegen"] = _GuidePlugin(pages, assets, shared, theme)
     with _told_by_log() as told:
         try:
             build(config)
@@ -92,9 +93,10 @@ class _GuidePlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
     """Hands MkDocs the pages and assets, and each template its model."""
 
     def __init__(
-        self, pages: Sequence[PageFile], assets: Sequence[Asset], shared: Mapping[str, object]
+        self, pages: Sequence[PageFile], assets: Sequence[Asset], shared: Mapping[str, object], theme: Path
     ) -> None:
         super().__init__()
+        self._theme = theme
         self._pages = {page.name: page for page in pages}
         self._assets = assets
         self._shared = shared
@@ -118,6 +120,7 @@ class _GuidePlugin(BasePlugin):  # type: ignore[type-arg,no-untyped-call]
         """Escape every value, refuse undefined names, and translate through guidegen's catalogue."""
         env.autoescape = True
         env.undefined = StrictUndefined
+        env.bytecode_cache = CompiledTemplates(self._theme)
         env.add_extension("jinja2.ext.i18n")
         # Old style: placeholders are filled after translation, so a "%" in a sentence stays a "%".
         env.install_gettext_callables(_, ngettext, newstyle=False)  # type: ignore[attr-defined]
