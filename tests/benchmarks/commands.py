@@ -24,7 +24,8 @@ def main() -> None:
                 process(bare_check, UNITS),
                 process("-m", "guidegen", "build", SAMPLE, "--out", out),
                 process(bare_build, bare, UNITS),
-            ]
+            ],
+            rounds=15,
         )
     show("check / a process that imports the same libraries", check / check_floor, 1.4, f"{check:.2f} s")
     show("build / a process that renders as much, bare", build / build_floor, 1.3, f"{build:.2f} s")
