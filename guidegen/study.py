@@ -17,6 +17,7 @@ from guidegen.circuit.arrangement import Arrangement, LedEstimate
 from guidegen.circuit.meter import Meter, meter_of
 from guidegen.circuit.points import TestPoint, test_points
 from guidegen.circuit.solution import Margins, Protection, Solution
+from guidegen.locale import speaking_language
 from guidegen.project.read import ProjectFile, read_project
 from guidegen.project.schema import Project, Run
 from guidegen.safety.findings import Finding
@@ -25,6 +26,8 @@ from guidegen.safety.judge import hazards, judge
 if TYPE_CHECKING:
     from guidegen.bench.as_built import AsBuilt
     from guidegen.bench.next import NextReadings
+    from guidegen.choose.choice import Choice
+    from guidegen.choose.choose import Search
     from guidegen.circuit.spread import Spread
 
 
@@ -44,7 +47,8 @@ class Study:
     """Everything known about a project.
 
     `solved` is None after a hazard refusal; `leds` by kind of string;
-    `findings` most severe first.
+    `findings` most severe first; `search`: what the proposed runs were found
+    by, None where the file states runs.
     """
 
     file: ProjectFile
@@ -52,6 +56,7 @@ class Study:
     leds: dict[str, LedEstimate]
     solved: Solved | None
     findings: tuple[Finding, ...]
+    search: Search | None = None
 
     @property
     def refused(self) -> bool:
@@ -69,6 +74,19 @@ class Study:
     def meter(self) -> Meter:
         """The meter that all readings are taken with."""
         return meter_of(self.project.meter)
+
+    @cached_property
+    def choice(self) -> Choice:
+        """This arrangement of a solved study beside others, best first; searched for when first asked for."""
+        from guidegen.choose.choose import choice_of, look  # noqa: PLC0415
+        from guidegen.choose.progress import Progress  # noqa: PLC0415
+
+        assert self.solved is not None, "nothing was solved"
+        if self.search is not None:
+            return choice_of(self.project.model_copy(update={"runs": None}), self.leds, self.search)
+        found, solved = look(self.project, self.leds, Progress()), self.solved
+        own = WorkedOut(solved.arrangement, solved.solution, solved.margins, solved.protection)
+        return choice_of(self.project, self.leds, found, own)
 
     @cached_property
     def spread(self) -> Spread:
@@ -109,21 +127,28 @@ def study(path: Path) -> Study:
     can be proposed.
     """
     file = read_project(path)
+    with speaking_language(file.project.language):
+        return _worked_out(file)
+
+
+def _worked_out(file: ProjectFile) -> Study:
     dangers = hazards(file)
     if any(finding.level == "refusal" for finding in dangers):
         return Study(file, file.project, {}, None, dangers)
     leds = fit_leds(file.project)
     runs = file.project.runs
-    return study_of(file, leds, proposed_runs(file.project, leds) if runs is None else runs)
+    return _proposed(file, leds) if runs is None else study_of(file, leds, runs)
 
 
-def proposed_runs(project: Project, leds: dict[str, LedEstimate]) -> tuple[Run, ...]:
-    """The best runs that the search finds; GuidegenError when it finds none."""
+def _proposed(file: ProjectFile, leds: dict[str, LedEstimate]) -> Study:
+    """The best arrangement that the search finds; GuidegenError when it finds none."""
     # Loaded where it is needed: most files state their runs, and a check should stay quick.
-    from guidegen.choose.choose import best_runs  # noqa: PLC0415
+    from guidegen.choose.choose import best_of, look  # noqa: PLC0415
     from guidegen.choose.progress import Progress  # noqa: PLC0415
 
-    return best_runs(project, leds, Progress())
+    search = look(file.project, leds, Progress())
+    best = best_of(file.project, search)
+    return replace(study_of(file, leds, best.runs, best.worked), search=search)
 
 
 def fit_leds(project: Project) -> dict[str, LedEstimate]:

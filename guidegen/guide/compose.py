@@ -24,7 +24,7 @@ from guidegen.guide.start import start_page
 from guidegen.guide.steps.all_steps import step_groups
 from guidegen.guide.wiring import wiring_page
 from guidegen.hanging.make import hanging_plan
-from guidegen.locale import _
+from guidegen.locale import _, language
 from guidegen.study import Study
 
 #: Letters of the hash that keeps one guide's ticks and readings apart from another's.
@@ -44,7 +44,7 @@ def compose(study: Study, readings: tuple[ExpectedReading, ...]) -> Guide:
         title=study.project.title,
         summary=study.project.summary,
         author=study.project.author,
-        language="en",
+        language=language(),
         key=_key(study),
         version=__version__,
         pages=_pages(matter),

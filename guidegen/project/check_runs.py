@@ -9,12 +9,13 @@ from guidegen.locale import _
 from guidegen.project.complaint import Complaint
 from guidegen.project.keys import Key
 from guidegen.project.schema import MOST_BULBS, Project, Run
+from guidegen.project.words import numbered_run
 from guidegen.project.writing import nearest
 
 
 def run_name(index: int, run: Run) -> str:
     """The run's name, or the one it gets by its place in the list (from 0)."""
-    return run.name if run.name is not None else _("run {number}").format(number=index + 1)
+    return run.name if run.name is not None else numbered_run(index)
 
 
 def kind_of(project: Project, run: Run) -> str | None:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from guidegen.locale import LANGUAGES
+
 _VOLTS = re.compile(r"(\d+(?:[.,]\d+)?)\s*v", re.IGNORECASE)
 _LEAST_MAINS_V = 90.0  # Japan's 100 V less a tenth: IEC 60038
 _NEW = re.compile(
@@ -18,7 +20,15 @@ def hinted(name: str, came: str) -> str | None:
     """The choice of the key `name` that was probably meant by `came`; None if that cannot be told."""
     if name == "mains":
         return _outlet(came)
+    if name == "language":
+        return _language(came)
     return _volts(came) if name == "runs_on" else None
+
+
+def _language(came: str) -> str | None:
+    """A language by its name, or by a tag with a country in it."""
+    word = re.split(r"[-_ ]", came.strip().casefold())[0]
+    return {"english": "en", "german": "de", "deutsch": "de"}.get(word, word if word in LANGUAGES else None)
 
 
 def _outlet(came: str) -> str | None:

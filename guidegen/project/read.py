@@ -11,17 +11,20 @@ from pydantic import ValidationError
 
 from guidegen.errors import ProjectError
 from guidegen.project.check import complaints
+from guidegen.locale import speaking_language
 from guidegen.project.check_readings import run_of
 from guidegen.project.check_runs import kind_of, run_name
 from guidegen.project.explain import Wrong, explain, meant, wrongs
 from guidegen.project.keys import Key, key_text
 from guidegen.project.partial import partial
+from guidegen.project.hung import Hanging
 from guidegen.project.schema import LightString, Project
 from guidegen.project.source import empty_file, read_source
 from guidegen.project.tree import Tree, grow
 
 
 @dataclass(frozen=True)
+from guidegen.project.words import numbered_run
 class ProjectFile:
     """A project as read, with what the file itself says.
 
@@ -105,13 +108,45 @@ def _filled_in(project: Project) -> Project:
     if project.runs is None:
         return project
     runs = tuple(
-        run.model_copy(update={"name": run_name(index, run), "string": kind_of(project, run)})
-        for index, run in enumerate(project.runs)
+        run.model_copy(update={"name": name, "string": kind_of(project, run)})
+        for run, name in zip(project.runs, names.values(), strict=True)
     )
+    names = _names(project)
     readings = tuple(
-        reading.model_copy(update={"run": run_of(project, reading)}) for reading in project.readings
+        reading.model_copy(update={"run": names.get(run_of(project, reading) or "")})
+        for reading in project.readings
     )
-    return project.model_copy(update={"runs": runs, "readings": readings})
+    return project.model_copy(
+        update={"runs": runs, "readings": readings, "hanging": _hung(project.hanging, names)}
+    )
+
+
+def _names(project: Project) -> dict[str, str]:
+    """The name of every run in the guide by its name in the file, where runs without one are run 1, run 2.
+
+    A name in the guide's language that another run has been given is not taken.
+    """
+    runs = project.runs or ()
+    given = {run.name for run in runs}
+    with speaking_language(project.language):
+        numbered = [numbered_run(index) for index in range(len(runs))]
+    return {
+        run_name(index, run): numbered[index]
+        if run.name is None and numbered[index] not in given
+        else run_name(index, run)
+        for index, run in enumerate(runs)
+    }
+
+
+def _hung(hanging: Hanging | None, names: Mapping[str, str]) -> Hanging | None:
+    """The hanging plan with the names that its runs have in the guide."""
+    if hanging is None:
+        return None
+    lines = tuple(
+        line.model_copy(update={"runs": line.runs and tuple(names.get(name, name) for name in line.runs)})
+        for line in hanging.lines
+    )
+    return hanging.model_copy(update={"lines": lines})
 
 
 def _with_leads(kind: LightString, leads_ohm: float | None) -> LightString:

@@ -55,6 +55,7 @@ Exposure = Literal["indoors", "sheltered outdoors", "open outdoors"]
 Feed = Literal["one end", "middle", "both ends", "opposite ends"]
 ResistorKind = Literal["film", "cement", "wirewound"]
 Material = Literal["copper", "tinned copper", "copper-clad aluminium"]
+Language = Literal["en", "de"]
 Series = Literal["E12", "E24"]
 YesNo = Annotated[Literal["yes", "no"], Answer()]
 YesNoUnknown = Annotated[Literal["yes", "no", "unknown"], Answer(unknown=True)]
@@ -401,5 +402,6 @@ class Project(Model):
     hanging: Hanging | None = Field(None, description=N_("How the lights hang; left out, no hanging plan"))
     tariff: Tariff | None = Field(None, description=N_("What one kilowatt hour costs"))
     hours_per_day: Time | None = Field(
+    language: Language = Field("en", description=N_("Language of the guide; default en"))
         None, description=N_("How long the lights are on in a day; default a typical evening")
     )

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from guidegen.circuit.arrangement import RunPlan
 from guidegen.circuit.solution import RunSolution
-from guidegen.locale import _, ngettext
+from guidegen.locale import _, ngettext, speaking_language
 from guidegen.report.terminal import for_terminal
 from guidegen.safety.amounts import shown
 from guidegen.safety.findings import LEVELS
@@ -21,7 +21,8 @@ _INDENT = "  "
 def check_text(study: Study, encoding: str | None = None) -> str:
     """What `check` prints, in characters of `encoding` (None: that of standard output)."""
     stated = encoding or getattr(sys.stdout, "encoding", None)
-    return for_terminal("\n".join(_lines(study)), stated) + "\n"
+    with speaking_language(study.project.language):
+        return for_terminal("\n".join(_lines(study)), stated) + "\n"
 
 
 def _lines(study: Study) -> Iterator[str]:

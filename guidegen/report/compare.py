@@ -14,7 +14,7 @@ from guidegen.choose.choose import choose
 from guidegen.choose.progress import Progress
 from guidegen.choose.why import assumptions, why, why_none, wire_sizes
 from guidegen.circuit.arrangement import Cable
-from guidegen.locale import _
+from guidegen.locale import _, speaking_language
 from guidegen.project.read import ProjectFile, read_project
 from guidegen.report.amounts import amount
 from guidegen.report.check import check_text
@@ -44,6 +44,11 @@ def compare(path: Path) -> Comparison:
     arrangement can be made up.
     """
     file = read_project(path)
+    with speaking_language(file.project.language):
+        return _compared(file)
+
+
+def _compared(file: ProjectFile) -> Comparison:
     dangers = hazards(file)
     if any(finding.level == "refusal" for finding in dangers):
         return Comparison(file, None, (), Study(file, file.project, {}, None, dangers))
@@ -69,7 +74,8 @@ def compared(found: Comparison) -> list[dict[str, Any]]:
         return []
     choice = found.choice
     pairs = zip(choice.proposals, found.studies, strict=True)
-    return [_arrangement(choice, proposal, study) for proposal, study in pairs]
+    with speaking_language(found.file.project.language):
+        return [_arrangement(choice, proposal, study) for proposal, study in pairs]
 
 
 def _arrangement(choice: Choice, proposal: Proposal, study: Study) -> dict[str, Any]:
@@ -105,7 +111,8 @@ def _wire(cable: Cable | None) -> dict[str, float] | None:
 def compare_text(found: Comparison, encoding: str | None = None) -> str:
     """The arrangements for a person at a terminal, in characters of `encoding` (None: standard output's)."""
     stated = encoding or sys.stdout.encoding
-    return for_terminal("\n".join(_lines(found)), stated) + "\n"
+    with speaking_language(found.file.project.language):
+        return for_terminal("\n".join(_lines(found)), stated) + "\n"
 
 
 def _lines(found: Comparison) -> Iterator[str]:

@@ -7,7 +7,7 @@ from typing import Any
 
 from guidegen.circuit.arrangement import LedEstimate, RunPlan
 from guidegen.circuit.solution import RunMargins, RunSolution
-from guidegen.locale import _
+from guidegen.locale import _, speaking_language
 from guidegen.report.amounts import amount, percent
 from guidegen.report.readings import diagnosis_json, readings_json, readings_lines
 from guidegen.safety.words import text
@@ -21,6 +21,11 @@ def figures_json(study: Study) -> str:
 
 def figures(study: Study) -> dict[str, Any]:
     """The figures as plain data; findings only after a hazard refusal."""
+    with speaking_language(study.project.language):
+        return _figures(study)
+
+
+def _figures(study: Study) -> dict[str, Any]:
     findings = [
         {"level": finding.level, "rule": finding.rule, "text": text(finding)} for finding in study.findings
     ]
@@ -90,6 +95,11 @@ def _bulb(plan: RunPlan, run: RunSolution, index: int) -> dict[str, Any]:
 
 def figures_text(study: Study) -> str:
     """The figures for a person at a terminal."""
+    with speaking_language(study.project.language):
+        return "\n".join(_lines(study)).rstrip() + "\n"
+
+
+def _lines(study: Study) -> list[str]:
     lines = [study.project.title, ""]
     if study.solved is not None:
         lines += [*_installation_lines(study, study.solved), ""]
@@ -98,8 +108,7 @@ def figures_text(study: Study) -> str:
         ):
             lines += [*_run_lines(*parts), ""]
         lines += [*readings_lines(study), ""]
-    lines += [f"{finding.level}: {text(finding)} [{finding.rule}]" for finding in study.findings]
-    return "\n".join(lines).rstrip() + "\n"
+    return lines + [f"{finding.level}: {text(finding)} [{finding.rule}]" for finding in study.findings]
 
 
 def _installation_lines(study: Study, solved: Solved) -> list[str]:

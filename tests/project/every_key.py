@@ -103,6 +103,7 @@ STATED: dict[str, Any] = {
     },
     "summary": "Two even rows over a bench.",
     "author": "The bench workshop",
+    "language": "en",
     "runs": [
         {
             "bulbs": "24",
