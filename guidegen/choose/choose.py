@@ -26,6 +26,7 @@ from guidegen.choose.proposing import (
     with_rival,
 )
 from guidegen.choose.search import Found, money_of, search
+from guidegen.choose.workout import WorkedOut
 from guidegen.circuit.arrange import arrange
 from guidegen.circuit.arrangement import Feed
 from guidegen.circuit.cells import led_limits
@@ -48,38 +49,72 @@ class _Searched:
     found: Found
 
 
+@dataclass(frozen=True, eq=False)
+class Search:
+    """What a search found: arrangements made up, and how many it looked at; see `choice_of`."""
+
+    made: tuple[Proposal, ...]
+    looked_at: int
+    solved: int
+    hindered: tuple[str, ...]
+
+
 def choose(project: Project, leds: Leds, progress: Progress | None = None, most: int = MOST_SHOWN) -> Choice:
     """Arrangements for the project, best first, at most `most`; the maker's own among them if it has runs.
 
     Without runs all bulbs bought are used, else as many as the runs use.
     Raises GuidegenError when no arrangement can be made up.
     """
+    return choice_of(project, leds, look(project, leds, progress, most), most=most)
+
+
+def look(project: Project, leds: Leds, progress: Progress | None = None, most: int = MOST_SHOWN) -> Search:
+    """Make up arrangements for the project, at most `most`; none where none can be."""
     searches = _search(project, leds, progress)
-    made = _proposals(project, leds, searches[-1], most) if searches else []
+    return Search(
+        made=tuple(_proposals(project, leds, searches[-1], most)) if searches else (),
+        looked_at=sum(len(each.found.trials) for each in searches),
+        solved=sum(each.found.solved for each in searches),
+        hindered=_hindered(searches[0]) if searches else (),
+    )
+
+
+def choice_of(
+    project: Project, leds: Leds, found: Search, own: WorkedOut | None = None, most: int = MOST_SHOWN
+) -> Choice:
+    """What a search found, best first, beside the maker's own runs if the project has any.
+
+    `own`: those runs, if they are worked out already.  Raises GuidegenError
+    when there is nothing to show.
+    """
+    made = list(found.made)
     if project.runs:
-        made.append(with_rival(project, leds, propose(project, leds, project.runs, given=True)))
+        mine = propose(project, leds, project.runs, given=True, worked=own)
+        made.append(with_rival(project, leds, mine))
     if not made:
         raise GuidegenError(_no_layout())
     ranked = sorted(made, key=lambda each: stands(project, each))
     reached = ranked[0].meets_goals and within(ranked[0].over)
-    hindered = _hindered(searches[0]) if searches else ()
     return Choice(
         proposals=tuple(_with_own(ranked, most)),
-        looked_at=sum(len(each.found.trials) for each in searches),
-        solved=sum(each.found.solved for each in searches),
+        looked_at=found.looked_at,
+        solved=found.solved,
         miss=None
         if reached
-        else miss_of(project, leds, ranked[0], hindered, lambda changed: _reachable(changed, leds)),
+        else miss_of(project, leds, ranked[0], found.hindered, lambda changed: _reachable(changed, leds)),
     )
+
+
+def best_of(project: Project, found: Search) -> Proposal:
+    """The best arrangement that a search made up.  GuidegenError when there is none."""
+    if not found.made:
+        raise GuidegenError(_no_layout())
+    return min(found.made, key=lambda each: stands(project, each))
 
 
 def best_runs(project: Project, leds: Leds, progress: Progress | None = None) -> tuple[Run, ...]:
     """The runs of the best arrangement that can be proposed.  GuidegenError when there is none."""
-    searches = _search(project, leds, progress)
-    if not searches:
-        raise GuidegenError(_no_layout())
-    made = _proposals(project, leds, searches[-1], MOST_SHOWN)
-    return min(made, key=lambda each: stands(project, each)).runs
+    return best_of(project, look(project, leds, progress)).runs
 
 
 def _no_layout() -> str:

@@ -7,6 +7,7 @@ preferred one, comes out again.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from guidegen.circuit.arrange import string_alone
@@ -26,6 +27,8 @@ LED_DIFFERENCES_V = (-0.15, -0.10, -0.05, 0.0, 0.05, 0.10, 0.15)
 ENOUGH = 0.7
 #: Relative room for rounding: the maker's own current is not above itself.
 _ROUNDING = 1e-9
+#: Relative room for what that rounding makes of the resistor that is known to be needed at least.
+_LEEWAY = 1e-6
 
 
 @dataclass(frozen=True)
@@ -69,10 +72,13 @@ class StringRow:
 
 
 def supply_readings_v(nominal_v: float) -> tuple[float, ...]:
-    """No-load readings that a reader's supply may show: 4.75 to 5.5 V, or 10 % either way."""
+    """No-load readings that a reader's supply may show: 4.75 to 5.5 V, or 10 % either way.
+
+    The nominal volts are always among them.
+    """
     if FIVE_V_READINGS[0] <= nominal_v <= FIVE_V_READINGS[-1]:
-        return FIVE_V_READINGS
-    return tuple(round(nominal_v * share, 2) for share in SHARES)
+        return tuple(sorted({*FIVE_V_READINGS, nominal_v}))
+    return tuple(nominal_v if share == 1 else round(nominal_v * share, 2) for share in SHARES)
 
 
 def supply_table(arrangement: Arrangement, nominal: Solution, load: float) -> tuple[SupplyRow, ...]:
@@ -80,7 +86,8 @@ def supply_table(arrangement: Arrangement, nominal: Solution, load: float) -> tu
     rows = []
     for volts in supply_readings_v(arrangement.supply.voltage_v):
         supply = replace(arrangement.supply, voltage_v=volts)
-        rows.append(SupplyRow(volts, _fits(replace(arrangement, supply=supply), nominal, load)))
+        more_v = {run.name: volts - arrangement.supply.voltage_v for run in arrangement.runs}
+        rows.append(SupplyRow(volts, _fits(replace(arrangement, supply=supply), nominal, load, more_v)))
     return tuple(rows)
 
 
@@ -98,7 +105,9 @@ def string_table(
         moved = _moved(led, difference_v)
         runs = tuple(replace(run, led=moved) if run.string == string else run for run in arrangement.runs)
         reading_v = bench_reading_v(kind, moved, arrangement.supply, test_ohm)
-        rows.append(StringRow(reading_v, difference_v, _fits(replace(arrangement, runs=runs), nominal, load)))
+        more_v = {run.name: -run.leds_in_series * difference_v for run in runs if run.string == string}
+        fits = _fits(replace(arrangement, runs=runs), nominal, load, more_v)
+        rows.append(StringRow(reading_v, difference_v, fits))
     return tuple(rows)
 
 
@@ -116,11 +125,23 @@ def _moved(led: LedEstimate, difference_v: float) -> LedEstimate:
     return replace(led, curve=curve, voltage_low_v=low_v, voltage_high_v=high_v)
 
 
-def _fits(arrangement: Arrangement, maker: Solution, load: float) -> tuple[Fit, ...]:
-    """Resistors chosen anew so that no run's mean LED current is above the maker's."""
+def _fits(
+    arrangement: Arrangement, maker: Solution, load: float, more_v: Mapping[str, float]
+) -> tuple[Fit, ...]:
+    """Resistors chosen anew so that no run's mean LED current is above the maker's.
+
+    `more_v`: volts by which supply and string of a run leave more for its
+    resistor than the maker's do, at the maker's currents, by name.
+    """
     open_again = replace(arrangement, runs=tuple(map(_left_open, arrangement.runs)))
     goal_a = {run.name: run.mean_led_a * (1 + _ROUNDING) for run in maker.runs}
-    picked, solved, worst, _shorts = pick_parts(open_again, goal_a, load)
+    # With no more than the maker's currents a resistor has at least these volts.
+    least_ohm = {
+        run.name: (run.resistor_v + more_v.get(run.name, 0.0)) / run.current_a * (1 - _LEEWAY)
+        for run in maker.runs
+        if run.current_a > 0
+    }
+    picked, solved, worst, _shorts = pick_parts(open_again, goal_a, load, least_ohm)
     return tuple(
         Fit(
             run=plan.name,

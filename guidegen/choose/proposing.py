@@ -60,15 +60,21 @@ def _extra(part: Part, area_mm2: float) -> WirePiece | None:
 
 
 def propose(
-    project: Project, leds: Leds, runs: tuple[Run, ...], ohms: tuple[float, ...] = (), given: bool = False
+    project: Project,
+    leds: Leds,
+    runs: tuple[Run, ...],
+    ohms: tuple[float, ...] = (),
+    given: bool = False,
+    worked: WorkedOut | None = None,
 ) -> Proposal:
     """The arrangement of these runs, worked out and weighed.
 
     `ohms`: what the rule for a resistor left out gives in every run, if it
-    is known already.
+    is known already; `worked`: these runs, if they are worked out already.
     """
-    wired = project.model_copy(update={"runs": _filled(runs, ohms)})
-    worked = _left_open(work_out(wired, leds), runs)
+    if worked is None:
+        wired = project.model_copy(update={"runs": _filled(runs, ohms)})
+        worked = _left_open(work_out(wired, leds), runs)
     return Proposal(
         runs=runs,
         worked=worked,

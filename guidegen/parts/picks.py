@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left
 from collections.abc import Mapping
 from dataclasses import replace
 
 from guidegen.calc.fuse import fuse_needed_a, pick_fuse_a
-from guidegen.calc.preferred import between
+from guidegen.calc.preferred import next_above, not_below
 from guidegen.calc.resistor import pick_rating_w, rating_needed_w
 from guidegen.circuit.arrangement import Arrangement, Resistor, RunPlan
 from guidegen.circuit.margins import margins
 from guidegen.circuit.protection import protection
-from guidegen.circuit.solution import Margins, Protection, Solution
+from guidegen.circuit.solution import Margins, Protection, RunSolution, Solution
 from guidegen.circuit.solve import solve
 from guidegen.circuit.variants import with_resistor
 from guidegen.tables.fuses import RATINGS_A
@@ -22,41 +21,48 @@ from guidegen.tables.preferred import RESISTOR_RATINGS_W
 SMALLEST_OHM, LARGEST_OHM = 1.0, 1e6
 #: Largest rating that is usual as a film resistor, watt; above it cement.
 LARGEST_FILM_W = 2.0
-#: Rounds in which runs that share a lead settle; each round can only raise a value.
-MOST_ROUNDS = 40
 
 
-def pick_resistors(arrangement: Arrangement, goal_a: Mapping[str, float]) -> Arrangement:
-    """Fill in the resistors left out: the smallest preferred value whose run stays within its goal.
+def pick_resistors(
+    arrangement: Arrangement, goal_a: Mapping[str, float], least_ohm: Mapping[str, float] | None = None
+) -> tuple[Arrangement, Solution]:
+    """Fill in the resistors left out: the smallest preferred values that keep every run within its goal.
 
-    `goal_a`: mean current of a run's lit LEDs, ampere, by name of the run.
+    `goal_a`: mean current of a run's lit LEDs, ampere, by name of the run;
+    `least_ohm`: what a run's resistor cannot be below, where something is
+    known, ohm.  Returns the solution with them too.
     """
+    known = least_ohm or {}
     open_runs = [index for index, run in enumerate(arrangement.runs) if run.resistor.chosen]
     for index in open_runs:
-        arrangement = with_resistor(arrangement, index, SMALLEST_OHM)
-    for _round in range(MOST_ROUNDS):
-        before = [run.resistor.ohm for run in arrangement.runs]
-        for index in open_runs:
-            ohm = smallest_within(arrangement, index, goal_a[arrangement.runs[index].name])
+        run = arrangement.runs[index]
+        least = min(max(SMALLEST_OHM, known.get(run.name, 0.0)), LARGEST_OHM)
+        arrangement = with_resistor(arrangement, index, not_below(run.series, least))
+    while True:
+        solution = solve(arrangement)
+        raised = {
+            index: ohm
+            for index in open_runs
+            if (ohm := _raised_ohm(arrangement.runs[index], solution.runs[index], goal_a)) is not None
+        }
+        if not raised:
+            return arrangement, solution
+        for index, ohm in raised.items():
             arrangement = with_resistor(arrangement, index, ohm)
-        if before == [run.resistor.ohm for run in arrangement.runs] or len(open_runs) < 2:
-            break
-    return arrangement
 
 
-def smallest_within(arrangement: Arrangement, index: int, goal_a: float) -> float:
-    """Smallest preferred value for run `index` at which its mean LED current is not above the goal, ohm.
+def _raised_ohm(run: RunPlan, solved: RunSolution, goal_a: Mapping[str, float]) -> float | None:
+    """The next value to try, ohm; None where the run stays within its goal, or no larger value is left.
 
-    Not below its present value, which is returned at once if it does.
+    Never beyond the one looked for: less current leaves the supply's side
+    with no fewer volts and the run with no more, so the resistor has at
+    least the volts that it has now, at the goal's share of the current.
     """
-    values = between(arrangement.runs[index].series, arrangement.runs[index].resistor.ohm, LARGEST_OHM)
-
-    def within(ohm: float) -> bool:
-        return solve(with_resistor(arrangement, index, ohm)).runs[index].mean_led_a <= goal_a
-
-    if within(values[0]):
-        return values[0]
-    return values[min(bisect_left(values, True, lo=1, key=within), len(values) - 1)]
+    goal, ohm = goal_a[run.name], run.resistor.ohm
+    if solved.mean_led_a <= goal or ohm >= LARGEST_OHM:
+        return None
+    needed = ohm * solved.mean_led_a / goal
+    return min(max(not_below(run.series, needed), next_above(run.series, ohm)), LARGEST_OHM)
 
 
 def pick_fuse(arrangement: Arrangement, worst: Margins) -> Arrangement:
@@ -97,11 +103,17 @@ def _rated(run: RunPlan, needed_w: float) -> RunPlan:
 
 
 def pick_parts(
-    arrangement: Arrangement, goal_a: Mapping[str, float], load: float
+    arrangement: Arrangement,
+    goal_a: Mapping[str, float],
+    load: float,
+    least_ohm: Mapping[str, float] | None = None,
 ) -> tuple[Arrangement, Solution, Margins, Protection]:
-    """Everything left out, filled in, together with the solution it was filled in for."""
-    arrangement = pick_resistors(arrangement, goal_a)
-    solution = solve(arrangement)
+    """Everything left out, filled in, together with the solution it was filled in for.
+
+    `goal_a` and `least_ohm` as in `pick_resistors`; `load`: largest share of
+    a resistor's rating to run at.
+    """
+    arrangement, solution = pick_resistors(arrangement, goal_a, least_ohm)
     worst = margins(arrangement, solution)
     arrangement = pick_fuse(arrangement, worst)
     shorts = protection(arrangement, solution)

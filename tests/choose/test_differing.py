@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from guidegen.calc.preferred import between
 from guidegen.choose.differing import string_table, supply_readings_v, supply_table
 from guidegen.circuit.arrange import string_alone
 from guidegen.circuit.arrangement import Arrangement, Fuse
@@ -103,3 +104,20 @@ def test_the_reading_is_what_the_bench_would_show(sample: Study, solved: Solved)
     rows = string_table(solved.arrangement, solved.solution, 0.5, "drop", kind, TEST_OHM)
     own = next(row for row in rows if row.difference_v == 0)
     assert own.reading_v == pytest.approx(bench.bus_v - TEST_OHM * bench.supply_a)
+
+
+def test_the_makers_own_volts_are_among_the_readings() -> None:
+    assert 5.06 in supply_readings_v(5.06)
+    assert 11.9 in supply_readings_v(11.9)
+
+
+def test_a_value_is_the_smallest_preferred_one_that_does(solved: Solved) -> None:
+    """Looked through one by one: with the next smaller value of E12 in any run, that run gets too much."""
+    goal_a = [run.mean_led_a * (1 + 1e-9) for run in solved.solution.runs]
+    for row in supply_table(solved.arrangement, solved.solution, 0.5):
+        supply = replace(solved.arrangement.supply, voltage_v=row.supply_v)
+        ohms = [fit.resistor_ohm for fit in row.fits]
+        for index, ohm in enumerate(ohms):
+            smaller = tuple(between("E12", 1, ohm)[-2] if k == index else each for k, each in enumerate(ohms))
+            tried = solve(with_resistors(replace(solved.arrangement, supply=supply), smaller))
+            assert tried.runs[index].mean_led_a > goal_a[index]
