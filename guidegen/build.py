@@ -36,13 +36,14 @@ class PlacedPicture:
     height: int
 
 
-def build(path: Path, out: Path | None = None, *, one_file: bool = False) -> str:
+def build(path: Path, out: Path | None = None, *, one_file: bool = False, theme: Path | None = None) -> str:
     """Write the guide of the project file `path` into `out`; returns a sentence that says where, and notes.
 
-    `one_file`: into one HTML file there, named after the project file.
+    `one_file`: into one HTML file there, named after the project file; `theme`: a
+    folder of templates and style, by default the one that ships with guidegen.
     `out` is by default the file's stem + "-guide" in the current folder.
     Raises ProjectError for a file with faults, GuidegenError for a refused
-    project, and OutputError when `out` is no place for a guide.
+    project, and OutputError when `out` is no place for a guide or `theme` no theme.
     """
     found = study(path)
     if found.solved is None or found.refused:
@@ -52,7 +53,8 @@ def build(path: Path, out: Path | None = None, *, one_file: bool = False) -> str
     guide = _with_schematics(guide, pictures)
     folder = out or Path(f"{path.stem}-guide")
     origin = Origin(found.project.title, path.name)
-    return _publish(guide, pictures, folder, f"{path.stem}.html" if one_file else "", origin)
+    place = folder, f"{path.stem}.html" if one_file else ""
+    return _publish(guide, pictures, theme or data_folder("themes") / "workshop", *place, origin)
 
 
 def _draw(found: Study, solved: Solved, spread: Spread, of_steps: frozenset[str]) -> tuple[Picture, ...]:
@@ -81,12 +83,13 @@ def _with_schematics(guide: Guide, pictures: tuple[Picture, ...]) -> Guide:
     return replace(guide, pages=tuple(pages))
 
 
-def _publish(guide: Guide, pictures: tuple[Picture, ...], folder: Path, one_file: str, origin: Origin) -> str:
+def _publish(
+    guide: Guide, pictures: tuple[Picture, ...], theme: Path, folder: Path, one_file: str, origin: Origin
+) -> str:
     """Hand pages, drawings and theme over for publishing; returns what to tell the maker."""
     pages = [PageFile(page.name, page.title, page.template, page.model) for page in guide.pages]
     assets = [Asset(_file_of(picture), picture.svg.encode()) for picture in pictures]
     shared = {"guide": guide, "pictures": {picture.id: _placed(picture) for picture in pictures}}
-    theme = data_folder("themes") / "workshop"
     if one_file:
         return _where(publish_one_file(pages, assets, shared, theme, folder / one_file))
     published = publish(pages, assets, shared, theme, folder, origin)

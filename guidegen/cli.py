@@ -34,6 +34,9 @@ FILE = click.argument("file", type=str, metavar="FILE", callback=_named)
 OUT = click.option(
     "--out", type=str, metavar="DIR", callback=_at_home, help="Folder to write; default <file>-guide here."
 )
+THEME = click.option(
+    "--theme", type=str, metavar="DIR", callback=_at_home, help="Folder of templates and style of your own."
+)
 JSON = click.option("--json", "as_json", is_flag=True, help="Write JSON, SI units in the keys.")
 
 
@@ -66,12 +69,13 @@ def main() -> None:
 @main.command()
 @FILE
 @OUT
+@THEME
 @click.option("--one-file", is_flag=True, help="Write one self-contained HTML file into the folder.")
-def build(file: Path, out: Path | None, one_file: bool) -> None:
+def build(file: Path, out: Path | None, theme: Path | None, one_file: bool) -> None:
     """Write the guide of the project FILE."""
     from guidegen.build import build as write_guide
 
-    click.echo(as_typed(write_guide(file, out, one_file=one_file)))
+    click.echo(as_typed(write_guide(file, out, one_file=one_file, theme=theme)))
 
 
 @main.command()

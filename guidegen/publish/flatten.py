@@ -13,6 +13,9 @@ from html.parser import HTMLParser
 from pathlib import PurePosixPath
 from urllib.parse import urldefrag
 
+from guidegen.locale import _
+from guidegen.publish.theme import theme_fault
+
 #: Elements without an end tag (HTML, 13.1.2).
 _VOID = frozenset(
     {"area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source", "track", "wbr"}
@@ -20,7 +23,13 @@ _VOID = frozenset(
 _ID_ATTRIBUTES = frozenset(
     {"id", "for", "headers", "aria-labelledby", "aria-describedby", "aria-controls", "aria-details"}
 )
-_MEDIA = {".svg": "image/svg+xml", ".png": "image/png", ".jpg": "image/jpeg", ".webp": "image/webp"}
+_MEDIA = {
+    ".svg": "image/svg+xml",
+    ".png": "image/png",
+    ".gif": "image/gif",
+    ".jpg": "image/jpeg",
+    ".webp": "image/webp",
+}
 #: One file has one `main` and one banner; a page in it keeps neither.
 _PLAIN = {"main": "div", "header": "div"}
 _ALONE = "data-alone"
@@ -47,7 +56,10 @@ def flatten(html: str, page: str, files: Mapping[str, bytes]) -> str:
 
 
 def data_url(path: str, content: bytes) -> str:
-    """A file's content as an address that needs no file."""
+    """A file's content as an address that needs no file; ThemeError for a kind that no browser shows so."""
+    if PurePosixPath(path).suffix not in _MEDIA:
+        text = _("a picture of this kind cannot stand in one file: {name}; take {kinds}")
+        raise theme_fault([text.format(name=path, kinds=", ".join(_MEDIA))])
     return f"data:{_MEDIA[PurePosixPath(path).suffix]};base64,{b64encode(content).decode()}"
 
 

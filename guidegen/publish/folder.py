@@ -21,6 +21,7 @@ from guidegen.publish.pages import Asset, Origin, PageFile, Published, check_nam
 from guidegen.publish.site import build_site
 from guidegen.publish.swap import swap, work_folder, workplace
 from guidegen.publish.target import made_parents, refuse_foreign, settle_target
+from guidegen.publish.theme import refuse_clash, settle_theme
 
 
 def publish(
@@ -39,11 +40,14 @@ def publish(
     then nothing in `out` changes.
 
     Raises OutputError when `out` is no place for a guide, holds anything that
-    guidegen did not write, cannot be written, or when a page or link is broken.
+    guidegen did not write, cannot be written, or when a page or link is broken;
+    ThemeError when `theme` is no theme.
     """
     check_names(pages, assets)
     with told_as_output_errors(out):
         target = settle_target(out)
+        theme = settle_theme(theme, (page.template for page in pages), target)
+        refuse_clash(theme, assets)
         with made_parents(target), workplace(target) as work:
             refuse_foreign(target)
             earlier = read_origin(target)

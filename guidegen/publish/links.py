@@ -30,7 +30,16 @@ def _read_documents(site: Path) -> Iterator[tuple[str, Document]]:
     """Every file that can refer to others, by relative path."""
     for path in sorted(site.rglob("*")):
         if path.suffix in (".html", ".css", ".svg"):
-            yield path.relative_to(site).as_posix(), read_document(path)
+            name = path.relative_to(site).as_posix()
+            yield name, _readable(name, path)
+
+
+def _readable(name: str, path: Path) -> Document:
+    try:
+        return read_document(path)
+    except ValueError as error:  # not UTF-8
+        text = _("The file {file} of the theme cannot be read: {reason}")
+        raise OutputError(text.format(file=name, reason=error)) from error
 
 
 def _faults(name: str, documents: Mapping[str, Document], files: set[str]) -> Iterator[str]:

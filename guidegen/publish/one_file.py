@@ -27,6 +27,7 @@ from guidegen.publish.pages import Asset, PageFile, check_names
 from guidegen.publish.seal import is_sealed, sealed
 from guidegen.publish.site import build_site
 from guidegen.publish.target import made_parents
+from guidegen.publish.theme import is_systems, place_of, refuse_clash, settle_theme, theme_fault
 
 TEMPLATE = "one-file.html"
 
@@ -51,11 +52,14 @@ def publish_one_file(
     """Write the guide into the file `target` and nothing else; returns its absolute path.
 
     Raises OutputError when `target` is a file that guidegen did not write or
-    that was edited since, cannot be written, or when a page or link is broken.
+    that was edited since, cannot be written, or when a page or link is broken;
+    ThemeError when `theme` is no theme.
     """
     check_names(pages, assets)
     with told_as_output_errors(target.parent):
         refuse_foreign_file(target)
+        theme = settle_theme(theme, [TEMPLATE, *(page.template for page in pages)], target.parent)
+        refuse_clash(theme, assets)
         with tempfile.TemporaryDirectory() as work:
             site = Path(work) / "site"
             empty = Path(work) / "empty"
@@ -90,6 +94,19 @@ def _files(site: Path) -> dict[str, bytes]:
 
 
 def _join(
+    pages: Sequence[PageFile], shared: Mapping[str, object], theme: Path, files: Mapping[str, bytes]
+) -> str:
+    try:
+        return _render(pages, shared, theme, files)
+    except OutputError:
+        raise
+    except Exception as error:  # a template may fail in any way that Python code may
+        if is_systems(error):
+            raise
+        raise theme_fault([place_of(error, theme)]) from error
+
+
+def _render(
     pages: Sequence[PageFile], shared: Mapping[str, object], theme: Path, files: Mapping[str, bytes]
 ) -> str:
     environment = Environment(

@@ -13,19 +13,18 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import Any, cast
 
-from jinja2 import Environment, StrictUndefined, TemplateError
+from jinja2 import Environment, StrictUndefined
 from mkdocs.commands.build import build
 from mkdocs.config.defaults import MkDocsConfig
-from mkdocs.exceptions import MkDocsException
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import File, Files, InclusionLevel
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
-from guidegen.errors import OutputError
 from guidegen.locale import _, ngettext
 from guidegen.publish.compiled import CompiledTemplates
 from guidegen.publish.pages import Asset, PageFile
+from guidegen.publish.theme import is_systems, place_of, theme_fault
 
 _KEPT_CONTEXT = ("nav", "page", "base_url")
 
@@ -41,23 +40,27 @@ def build_site(
     """Write every page, asset and static theme file into `site`, which MkDocs wipes first.
 
     `empty` is an existing empty folder that stands in for MkDocs' folder of
-    Markdown files. Raises OutputError when a page cannot be rendered.
+    Markdown files. Raises ThemeError when a page cannot be rendered.
     """
     config = _configure(pages, theme, site, empty)
     config.plugins["guidegen"] = _GuidePlugin(pages, assets, shared, theme)
     with _told_by_log() as told:
         try:
             build(config)
-        except (MkDocsException, TemplateError) as error:
-            raise OutputError(_render_fault(str(error), told)) from error
+        except Exception as error:  # a template may fail in any way that Python code may
+            if is_systems(error):
+                raise
+            raise theme_fault([*_as_pages(told, pages), place_of(error, theme)]) from error
     if told:
-        raise OutputError(_render_fault("", told))
+        raise theme_fault(_as_pages(told, pages))
 
 
-def _render_fault(reason: str, told: Sequence[str]) -> str:
-    """The message for a page that could not be rendered."""
-    head = _("The pages of the guide could not be made. This is a fault in the theme or in guidegen:")
-    return "\n".join([head, *(f"  {line}" for line in dict.fromkeys([*told, reason]) if line)])
+def _as_pages(told: Sequence[str], pages: Sequence[PageFile]) -> list[str]:
+    """What MkDocs told, its Markdown names replaced by those of the pages."""
+    lines = list(told)
+    for page in pages:
+        lines = [line.replace(f"'{_source_name(page)}'", f"'{page.name}'") for line in lines]
+    return lines
 
 
 def _configure(pages: Sequence[PageFile], theme: Path, site: Path, empty: Path) -> MkDocsConfig:
@@ -77,7 +80,7 @@ def _configure(pages: Sequence[PageFile], theme: Path, site: Path, empty: Path) 
     errors, _warnings = config.validate()
     if errors:
         reasons = [f"{key}: {error}" for key, error in errors]
-        raise OutputError(_render_fault("", reasons))
+        raise theme_fault(reasons)
     # MkDocs adds its own templates behind a theme; its sitemap changes by the day.
     config.theme.static_templates.clear()
     config.theme.dirs[:] = [str(theme.resolve())]

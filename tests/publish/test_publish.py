@@ -107,7 +107,7 @@ def test_templates_cannot_see_a_date_or_the_machines_paths(tmp_path, name):
 
 
 def test_an_undefined_field_is_an_error_that_names_the_page(tmp_path, capfd):
-    with pytest.raises(OutputError, match=r"(?s)index\.md.*no_such_field"):
+    with pytest.raises(OutputError, match=r"(?s)index\.html.*no_such_field"):
         publish([page(template="undefined.html")], [], {}, THEME, tmp_path / "guide", ORIGIN)
     assert capfd.readouterr() == ("", "")
 
@@ -167,7 +167,7 @@ def test_a_page_name_that_no_guide_may_have_is_a_mistake_of_the_caller(tmp_path,
 
 
 def test_an_asset_cannot_take_the_place_of_a_theme_file(tmp_path):
-    with pytest.raises(ValueError, match=r"css/style\.css"):
+    with pytest.raises(OutputError, match=r"css/style\.css"):
         publish([page()], [Asset("css/style.css", b"")], {}, THEME, tmp_path / "guide", ORIGIN)
 
 
