@@ -6,7 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from guidegen.circuit.spread import Spread
+from guidegen.circuit.arrangement import Arrangement
+from guidegen.drawings.apart import Drawings
+from guidegen.drawings.bought import bought_for
 from guidegen.drawings.charts import draw_charts
 from guidegen.drawings.picture import Picture
 from guidegen.drawings.plan import draw_plan
@@ -18,6 +20,7 @@ from guidegen.guide.pages import Guide, WiringPage
 from guidegen.hanging.make import hanging_plan
 from guidegen.locale import _
 from guidegen.paths import data_folder
+from guidegen.project.schema import Project
 from guidegen.publish import Asset, Origin, PageFile, Published, publish, publish_one_file
 from guidegen.report.check import check_text
 from guidegen.study import Solved, Study, study
@@ -36,11 +39,19 @@ class PlacedPicture:
     height: int
 
 
-def build(path: Path, out: Path | None = None, *, one_file: bool = False, theme: Path | None = None) -> str:
+def build(
+    path: Path,
+    out: Path | None = None,
+    *,
+    one_file: bool = False,
+    theme: Path | None = None,
+    drawings: Drawings | None = None,
+) -> str:
     """Write the guide of the project file `path` into `out`; returns a sentence that says where, and notes.
 
     `one_file`: into one HTML file there, named after the project file; `theme`: a
     folder of templates and style, by default the one that ships with guidegen.
+    `drawings`: who draws; by default this process.
     `out` is by default the file's stem + "-guide" in the current folder.
     Raises ProjectError for a file with faults, GuidegenError for a refused
     project, and OutputError when `out` is no place for a guide or `theme` no theme.
@@ -48,29 +59,33 @@ def build(path: Path, out: Path | None = None, *, one_file: bool = False, theme:
     found = study(path)
     if found.solved is None or found.refused:
         raise GuidegenError(check_text(found).rstrip("\n"))
-    guide = compose(found, found.spread.readings)
-    pictures = _draw(found, found.solved, found.spread, guide.step_pictures)
-    guide = _with_schematics(guide, pictures)
+    guide, pictures = _compose(found, found.solved, drawings or Drawings())
     folder = out or Path(f"{path.stem}-guide")
     origin = Origin(found.project.title, path.name)
     place = folder, f"{path.stem}.html" if one_file else ""
     return _publish(guide, pictures, theme or data_folder("themes") / "workshop", *place, origin)
 
 
-def _draw(found: Study, solved: Solved, spread: Spread, of_steps: frozenset[str]) -> tuple[Picture, ...]:
-    """Every picture of the guide; `of_steps` are ids of those that its steps name."""
+def _compose(found: Study, solved: Solved, drawings: Drawings) -> tuple[Guide, tuple[Picture, ...]]:
+    """The guide and all of its pictures; each is ordered as soon as what it shows is known."""
+    circuit = solved.arrangement, solved.solution
+    drawings.order(draw_schematics, *circuit, solved.points)
+    _order_hanging(drawings, found.project, solved.arrangement)
+    spread = found.spread
     band = tuple(zip(spread.light_low, spread.light_high, strict=True))
-    goal = found.project.goals.evenness
-    schematics = draw_schematics(solved.arrangement, solved.solution, solved.points)
-    steps = draw_steps(of_steps, found.project, solved.arrangement, solved.points)
-    charts = draw_charts(solved.arrangement, solved.solution, goal, band)
-    return (*schematics, *charts, *_draw_hanging(found, solved), *steps)
+    drawings.order(draw_charts, *circuit, found.project.goals.evenness, band)
+    guide = compose(found, spread.readings)
+    bought = bought_for(found.project)
+    drawings.order(draw_steps, guide.step_pictures, bought, solved.arrangement, solved.points)
+    pictures = drawings.pictures()
+    return _with_schematics(guide, pictures), pictures
 
 
-def _draw_hanging(found: Study, solved: Solved) -> tuple[Picture, ...]:
+def _order_hanging(drawings: Drawings, project: Project, arrangement: Arrangement) -> None:
     """Plan and side view, where the file has a hanging plan."""
-    plan = hanging_plan(found.project, solved.arrangement)
-    return () if plan is None else draw_plan(plan, solved.arrangement, found.project.place.supply_at)
+    plan = hanging_plan(project, arrangement)
+    if plan is not None:
+        drawings.order(draw_plan, plan, arrangement, project.place.supply_at)
 
 
 def _with_schematics(guide: Guide, pictures: tuple[Picture, ...]) -> Guide:

@@ -73,9 +73,14 @@ def main() -> None:
 @click.option("--one-file", is_flag=True, help="Write one self-contained HTML file into the folder.")
 def build(file: Path, out: Path | None, theme: Path | None, one_file: bool) -> None:
     """Write the guide of the project FILE."""
-    from guidegen.build import build as write_guide
+    from guidegen.drawings.apart import drawing_apart
 
-    click.echo(as_typed(write_guide(file, out, one_file=one_file, theme=theme)))
+    with drawing_apart() as drawings:
+        # Loaded while the second process loads what it draws with.
+        from guidegen.build import build as write_guide
+
+        told = write_guide(file, out, one_file=one_file, theme=theme, drawings=drawings)
+    click.echo(as_typed(told))
 
 
 @main.command()

@@ -15,7 +15,6 @@ from typing import TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.special import wrightomega
 
 from guidegen.calc.worked import formula
 from guidegen.locale import N_
@@ -159,6 +158,9 @@ def diode_current_a(
     thing as I = I_s (exp((V + I_s R)/m - w) - 1), which keeps its digits
     where the resistance hardly counts.  Infinite where no float can hold it.
     """
+    # Loaded where it is needed: drawing has curves in hand, and solves none.
+    from scipy.special import wrightomega  # noqa: PLC0415
+
     saturation_a = np.exp(log_saturation)
     folds = (voltage_v + saturation_a * resistance_ohm) / slope_v
     with np.errstate(over="ignore"):

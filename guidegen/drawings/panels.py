@@ -52,6 +52,12 @@ class PanelText:
     figures: str
 
 
+def load_plotting() -> None:
+    """Load the plotting library, which takes longer than a chart to draw."""
+    import matplotlib.backends.backend_svg  # noqa: PLC0415
+    import matplotlib.figure  # noqa: F401, PLC0415
+
+
 @contextmanager
 def _settings(salt: str) -> Iterator[None]:
     """The library's own defaults and ours, whatever the person has set for themselves."""

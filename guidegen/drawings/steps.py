@@ -8,37 +8,35 @@ from functools import partial
 from guidegen.circuit.arrangement import Arrangement, RunPlan
 from guidegen.circuit.points import TestPoint
 from guidegen.drawings import steps_circuit, steps_ends, steps_joints, steps_strings, steps_supply
+from guidegen.drawings.bought import Bought
 from guidegen.drawings.picture import Picture
 from guidegen.guide.steps import picture_ids as ids
 from guidegen.parts.joints import dead_ends
-from guidegen.project.schema import Project
 
 Maker = Callable[[], Picture]
 
 
 def draw_steps(
-    named: Collection[str], project: Project, arrangement: Arrangement, points: tuple[TestPoint, ...]
+    named: Collection[str], bought: Bought, arrangement: Arrangement, points: tuple[TestPoint, ...]
 ) -> tuple[Picture, ...]:
     """The pictures that steps name, each once, in the order of work; an id that is not of a step is left."""
-    makers = step_makers(project, arrangement, points)
+    makers = step_makers(bought, arrangement, points)
     return tuple(make() for picture_id, make in makers.items() if picture_id in named)
 
 
-def step_makers(
-    project: Project, arrangement: Arrangement, points: tuple[TestPoint, ...]
-) -> dict[str, Maker]:
+def step_makers(bought: Bought, arrangement: Arrangement, points: tuple[TestPoint, ...]) -> dict[str, Maker]:
     """What draws each picture there can be for this arrangement, by the picture's id."""
-    return dict([*_bought(project, arrangement), *_supply_end(arrangement),
-                 *_runs(arrangement, points), *_finish(project, arrangement)])  # fmt: skip
+    return dict([*_bought(bought, arrangement), *_supply_end(arrangement),
+                 *_runs(arrangement, points), *_finish(bought, arrangement)])  # fmt: skip
 
 
-def _bought(project: Project, arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
+def _bought(bought: Bought, arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
     """Supply and strings as they come from the shop."""
-    yield ids.SUPPLY_MARKS, partial(steps_supply.supply_marks, project)
+    yield ids.SUPPLY_MARKS, partial(steps_supply.supply_marks, bought.supply)
     yield ids.SUPPLY_VOLTS, steps_supply.supply_volts
     for number, name in enumerate(dict.fromkeys(run.string for run in arrangement.runs)):
-        yield ids.wires_picture(number), partial(steps_strings.wires, project.strings[name], number)
-        yield ids.bench_picture(number), partial(steps_circuit.bench, project.strings[name], number)
+        yield ids.wires_picture(number), partial(steps_strings.wires, bought.strings[name], number)
+        yield ids.bench_picture(number), partial(steps_circuit.bench, bought.strings[name], number)
     yield ids.FEED_VOLTS, steps_strings.feed_volts
     yield ids.CUT_BOX, steps_strings.cut_box
     yield ids.TEST_PIECE, steps_circuit.test_piece
@@ -71,10 +69,9 @@ def _run(run: RunPlan, index: int, points: tuple[TestPoint, ...]) -> Iterator[tu
     yield ids.points_picture(index), partial(steps_circuit.test_points, run, index, points)
 
 
-def _finish(project: Project, arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
+def _finish(bought: Bought, arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
     """Closing and hanging."""
-    outdoors = project.place.exposure != "indoors"
     yield ids.STRAIN_LOOP, steps_ends.strain_loop
     caps = any(not end.made for end in dead_ends(arrangement))
-    yield ids.SLEEVES, partial(steps_ends.sleeves, lined=outdoors, caps=caps)
-    yield ids.HANG, partial(steps_ends.hang, outdoors=outdoors)
+    yield ids.SLEEVES, partial(steps_ends.sleeves, lined=bought.rain_reaches, caps=caps)
+    yield ids.HANG, partial(steps_ends.hang, outdoors=bought.rain_reaches)

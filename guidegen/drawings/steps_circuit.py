@@ -6,12 +6,12 @@ from collections.abc import Sequence
 
 from guidegen.circuit.arrangement import RunPlan
 from guidegen.circuit.points import TestPoint, telling_bulbs
+from guidegen.drawings.bought import BoughtString
 from guidegen.drawings.picture import Picture, text_width
 from guidegen.drawings.sketch import LETTERS, SMALL, WIDTH, Line, Sketch
 from guidegen.guide.steps import picture_ids as ids
 from guidegen.locale import _
 from guidegen.parts.wires import extra_reference, feeder_reference, resistor_reference
-from guidegen.project.schema import LightString
 
 # Heights of the supply side's + and -, and of the run's own + and -.
 _TOP, _PLUS, _MINUS, _BOTTOM = 46.0, 80.0, 134.0, 168.0
@@ -19,7 +19,7 @@ _BENCH_TOP, _BENCH_BOTTOM = 66.0, 132.0
 _CONNECTOR, _RESISTOR, _WIRE, _JOINT = 20.0, 44.0, 94.0, 124.0
 
 
-def bench(kind: LightString, number: int) -> Picture:
+def bench(kind: BoughtString, number: int) -> Picture:
     """One whole string behind the test resistor, and its readings."""
     sketch = Sketch(170)
     _on_connectors(sketch, 314)

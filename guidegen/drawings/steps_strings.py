@@ -3,22 +3,22 @@
 from __future__ import annotations
 
 from guidegen.circuit.arrangement import Piece, RunPlan
+from guidegen.drawings.bought import BoughtString
 from guidegen.drawings.picture import Picture
 from guidegen.drawings.sketch import GAP, SMALL, Sketch
 from guidegen.guide.format import quantity
 from guidegen.guide.steps import picture_ids as ids
 from guidegen.locale import _, ngettext
-from guidegen.project.schema import LightString
 
 #: Pieces drawn in one picture; the rest is told by number.
 _ROWS = 5
 _ROW = 54.0
 
 
-def wires(kind: LightString, number: int) -> Picture:
+def wires(kind: BoughtString, number: int) -> Picture:
     """Two wires from bulb to bulb, and the lengths to measure."""
     sketch = Sketch(158)
-    spacing, tail = quantity(kind.spacing, "m"), quantity(kind.tail_m, "m")
+    spacing, tail = quantity(kind.spacing_m, "m"), quantity(kind.tail_m, "m")
     sketch.poles(10, 44)
     sketch.string(20, 330, 44, {130: 1, 220: 2, 310: 3})
     sketch.span(22, 116, 24, tail)

@@ -3,24 +3,22 @@
 from __future__ import annotations
 
 from guidegen.circuit.arrangement import Arrangement
+from guidegen.drawings.bought import BoughtSupply
 from guidegen.drawings.picture import Picture
 from guidegen.drawings.sketch import SMALL, Sketch
 from guidegen.guide.format import quantity
 from guidegen.guide.steps import picture_ids as ids
 from guidegen.locale import _, ngettext
 from guidegen.parts.wires import FUSE, LEAD, resistor_reference
-from guidegen.project.schema import Project
 
 #: Resistors drawn in one picture; the rest is told by number.
 _RESISTORS = 3
 
 
-def supply_marks(project: Project) -> Picture:
+def supply_marks(supply: BoughtSupply) -> Picture:
     """The marks to look for on the supply's label."""
-    supply = project.supply
-    outdoors = supply.stands == "outdoors"
-    sketch = Sketch(134 + (36 if outdoors else 0))
-    _row(sketch, 26, _("direct current, about {volts}").format(volts=quantity(supply.voltage, "V")))
+    sketch = Sketch(134 + (36 if supply.outdoors else 0))
+    _row(sketch, 26, _("direct current, about {volts}").format(volts=quantity(supply.voltage_v, "V")))
     sketch.line((20, 20), (60, 20), kind="plus")
     for x in (20, 35, 50):
         sketch.line((x, 30), (x + 10, 30), kind="plus")
@@ -30,7 +28,7 @@ def supply_marks(project: Project) -> Picture:
     _row(sketch, 110, _("approval mark of your country"))
     sketch.box(20, 96, 40, 28, "hidden", r=12)
     sketch.text(40, 115, "?", "middle", 14, bold=True)
-    if outdoors:
+    if supply.outdoors:
         _row(sketch, 150, _("made for outdoors: {ip} or better").format(ip=supply.ip or "IPX4"))
         sketch.text(40, 155, "IP", "middle", 14, bold=True)
     alt = _(

@@ -7,6 +7,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
 
+from guidegen.drawings.bought import bought_for
 from guidegen.drawings.picture import Picture
 from guidegen.drawings.steps import step_makers
 from guidegen.study import Study, study
@@ -43,5 +44,5 @@ def studied(project: dict[str, Any]) -> Study:
 def step_pictures(found: Study) -> dict[str, Picture]:
     """Every step picture there can be, by id."""
     assert found.solved is not None
-    makers = step_makers(found.project, found.solved.arrangement, found.solved.points)
+    makers = step_makers(bought_for(found.project), found.solved.arrangement, found.solved.points)
     return {picture_id: make() for picture_id, make in makers.items()}

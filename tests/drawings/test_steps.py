@@ -6,6 +6,7 @@ import xml.etree.ElementTree as ET
 
 import pytest
 
+from guidegen.drawings.bought import bought_for
 from guidegen.drawings.picture import plain_line
 from guidegen.drawings.steps import draw_steps
 from tests.drawings.step_builds import every_feed, project, step_pictures, studied
@@ -95,7 +96,7 @@ def test_only_what_steps_name_is_drawn():
     found = studied(every_feed(12))
     assert found.solved is not None
     named = {"step-hang", "schematic-1"}
-    drawn = draw_steps(named, found.project, found.solved.arrangement, found.solved.points)
+    drawn = draw_steps(named, bought_for(found.project), found.solved.arrangement, found.solved.points)
     assert [picture.id for picture in drawn] == ["step-hang"]
 
 
