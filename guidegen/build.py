@@ -14,15 +14,18 @@ from guidegen.drawings.picture import Picture
 from guidegen.drawings.plan import draw_plan
 from guidegen.drawings.schematic import draw_schematics
 from guidegen.drawings.steps import draw_steps
-from guidegen.errors import GuidegenError
+from guidegen.errors import GuidegenError, ProjectError
 from guidegen.guide.compose import compose
 from guidegen.guide.pages import Guide, WiringPage
+from guidegen.guide.own_steps import unknown_steps
 from guidegen.hanging.make import hanging_plan
 from guidegen.locale import _
 from guidegen.paths import data_folder
 from guidegen.project.schema import Project
 from guidegen.publish import Asset, Origin, PageFile, Published, publish, publish_one_file
 from guidegen.report.check import check_text
+from guidegen.publish.own_words import own_words
+from guidegen.publish.photos import Photos, photos_for
 from guidegen.study import Solved, Study, study
 
 _DRAWINGS = "drawings"
@@ -59,11 +62,22 @@ def build(
     found = study(path)
     if found.solved is None or found.refused:
         raise GuidegenError(check_text(found).rstrip("\n"))
-    guide, pictures = _compose(found, found.solved, drawings or Drawings())
-    folder = out or Path(f"{path.stem}-guide")
-    origin = Origin(found.project.title, path.name)
-    place = folder, f"{path.stem}.html" if one_file else ""
-    return _publish(guide, pictures, theme or data_folder("themes") / "workshop", *place, origin)
+    photos = _photos(found)
+    with speaking_language(found.project.language):
+        guide, pictures = _compose(found, found.solved, drawings or Drawings())
+        folder = out or Path(f"{path.stem}-guide")
+        origin = Origin(found.project.title, path.name)
+        place = folder, f"{path.stem}.html" if one_file else ""
+        return _publish(guide, pictures, photos, theme or data_folder("themes") / "workshop", *place, origin)
+
+
+def _photos(found: Study) -> Photos:
+    """The maker's photos; ProjectError with all that is wrong with them, or with what is added to steps."""
+    photos, faults = photos_for(found.file)
+    faults = (*unknown_steps(found), *faults)
+    if faults:
+        raise ProjectError(faults)
+    return photos
 
 
 def _compose(found: Study, solved: Solved, drawings: Drawings) -> tuple[Guide, tuple[Picture, ...]]:
@@ -99,12 +113,24 @@ def _with_schematics(guide: Guide, pictures: tuple[Picture, ...]) -> Guide:
 
 
 def _publish(
-    guide: Guide, pictures: tuple[Picture, ...], theme: Path, folder: Path, one_file: str, origin: Origin
+    guide: Guide,
+    pictures: tuple[Picture, ...],
+    photos: Photos,
+    theme: Path,
+    folder: Path,
+    one_file: str,
+    origin: Origin,
 ) -> str:
     """Hand pages, drawings and theme over for publishing; returns what to tell the maker."""
     pages = [PageFile(page.name, page.title, page.template, page.model) for page in guide.pages]
-    assets = [Asset(_file_of(picture), picture.svg.encode()) for picture in pictures]
-    shared = {"guide": guide, "pictures": {picture.id: _placed(picture) for picture in pictures}}
+    drawn = [Asset(_file_of(picture), picture.svg.encode()) for picture in pictures]
+    assets = [*drawn, *photos.assets]
+    shared = {
+        "guide": guide,
+        "pictures": {picture.id: _placed(picture) for picture in pictures},
+        "photos": photos.placed,
+        "own_words": own_words,
+    }
     if one_file:
         return _where(publish_one_file(pages, assets, shared, theme, folder / one_file))
     published = publish(pages, assets, shared, theme, folder, origin)

@@ -91,6 +91,10 @@ def check(file: Path) -> None:
     from guidegen.study import study
 
     found = study(file)
+    if found.project.steps:
+        from guidegen.guide.own_steps import refuse_unknown_steps
+
+        refuse_unknown_steps(found)
     click.echo(check_text(found), nl=False)
     if found.refused:
         sys.exit(1)

@@ -1,4 +1,8 @@
-"""What pages are made of; every text is final, translated and formatted, no markup in it."""
+"""What pages are made of; every text is final, translated and formatted, no markup in it.
+
+The maker's own words alone are Markdown, as they stand in the project file:
+a template puts them through `own_words`, which renders and cleans them.
+"""
 
 from __future__ import annotations
 
@@ -94,11 +98,30 @@ class Check:
 
 
 @dataclass(frozen=True)
+class Photo:
+    """A photo of the maker's; `file` as in the project file, under which `photos` has what is published."""
+
+    file: str
+    alt: str
+    caption: str = ""
+
+
+@dataclass(frozen=True)
+class OwnWords:
+    """What the maker adds to a step; `text` and `note` are Markdown."""
+
+    text: str = ""
+    note: str = ""
+    photo: Photo | None = None
+
+
+@dataclass(frozen=True)
 class Step:
     """One step of the build.
 
     `identity` stays the same for the same step of the same project;
-    `picture` is a picture's id or empty.
+    `picture` is a picture's id or empty; `own` is what the maker adds, and
+    `is_own` tells a step that is the maker's altogether.
     """
 
     identity: str
@@ -111,6 +134,8 @@ class Step:
     do: tuple[str, ...]
     checks: tuple[Check, ...]
     picture: str = ""
+    own: OwnWords | None = None
+    is_own: bool = False
 
 
 @dataclass(frozen=True)
@@ -180,7 +205,11 @@ class Fact:
 
 @dataclass(frozen=True)
 class PartLine:
-    """Something to buy or to have; `why` is the reason in one sentence."""
+    """Something to buy or to have; `why` is the reason in one sentence.
+
+    `instead` are parts that do as well, a phrase each; `price` None where
+    it is not known.
+    """
 
     quantity: str
     name: str

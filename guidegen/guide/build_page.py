@@ -55,4 +55,6 @@ def _step(draft: Draft, number: int, cautions: tuple[Caution, ...]) -> Step:
         do=draft.do,
         checks=draft.checks,
         picture=draft.picture,
+        own=draft.own,
+        is_own=draft.is_own,
     )

@@ -16,6 +16,7 @@ from guidegen.guide.light import light_page
 from guidegen.guide.matter import Matter
 from guidegen.guide.numbers import numbers_page
 from guidegen.guide.pages import Guide, Page, PageModel
+from guidegen.guide.own_steps import with_own
 from guidegen.guide.parts_page import parts_page
 from guidegen.guide.readings import readings_page
 from guidegen.guide.running import running_page
@@ -49,11 +50,12 @@ def compose(study: Study, readings: tuple[ExpectedReading, ...]) -> Guide:
         version=__version__,
         pages=_pages(matter),
     )
+        licence=study.project.licence,
 
 
 def _pages(matter: Matter) -> tuple[Page, ...]:
     """Every page, in the order of reading."""
-    groups = step_groups(matter)
+    groups = with_own(step_groups(matter), matter.project.steps)
     cautions = placed_cautions(matter.study.findings)
     stop = stop_box(cautions)
     build = build_page(groups, cautions, stop)

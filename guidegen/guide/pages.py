@@ -12,6 +12,7 @@ from guidegen.guide.blocks import (
     Fact,
     Meaning,
     PartLine,
+    Photo,
     ReadingGroup,
     StepGroup,
     Table,
@@ -25,7 +26,8 @@ class StartPage:
 
     `verdict` is one sentence; `verdict_good` tells which way it goes;
     `picture` the id of the picture shown; `stop` the box before everything
-    else where the guide has to stop for licensed work.
+    else where the guide has to stop for licensed work. `cover` and `views`
+    are photos of the maker's, `story` words of the maker's in Markdown.
     """
 
     what: tuple[str, ...]
@@ -35,6 +37,9 @@ class StartPage:
     findings: tuple[str, ...]
     picture: str
     stop: Caution | None = None
+    cover: Photo | None = None
+    views: tuple[Photo, ...] = ()
+    story: str = ""
 
 
 @dataclass(frozen=True)
@@ -210,3 +215,4 @@ class Guide:
         models = [page.model for page in self.pages if isinstance(page.model, BuildPage)]
         steps = [step for model in models for group in model.groups for step in group.steps]
         return frozenset(step.picture for step in steps if step.picture)
+    licence: str = ""

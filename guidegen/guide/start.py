@@ -5,9 +5,12 @@ from __future__ import annotations
 import math
 
 from guidegen.calc.light import seen_evenness
-from guidegen.guide.blocks import Fact
+from guidegen.guide.blocks import Fact, Photo
+from guidegen.guide.buying import parts_to_buy
+from guidegen.guide.costs import costs, total_of
 from guidegen.guide.format import listed, percent, quantity
 from guidegen.guide.matter import Matter
+from guidegen.guide.own_steps import photo_of
 from guidegen.guide.pages import BuildPage, StartPage
 from guidegen.guide.steps.pieces import dark_gap_m
 from guidegen.guide.words import bulbs_text, feed_text
@@ -39,9 +42,21 @@ def start_page(matter: Matter, build: BuildPage) -> StartPage:
         findings=_findings(matter),
         picture="light",
     )
+        cover=photo_of(matter.project.photos.cover),
+        views=_views(matter),
+        story=matter.project.story,
 
 
 def _findings(matter: Matter) -> tuple[str, ...]:
+def _views(matter: Matter) -> tuple[Photo, ...]:
+    """The lights lit and unlit, told apart by words where there are both."""
+    photos = matter.project.photos
+    both = photos.lit is not None and photos.unlit is not None
+    lit = photo_of(photos.lit, _("Lit") if both else "")
+    unlit = photo_of(photos.unlit, _("Not lit") if both else "")
+    return tuple(photo for photo in (lit, unlit) if photo is not None)
+
+
     """What was found with figures in it, the rest by number."""
     found = matter.study.findings
     told = [

@@ -7,6 +7,7 @@ from typing import Any
 
 from guidegen.project import (
     check_hanging,
+    check_own,
     check_place,
     check_prices,
     check_readings,
@@ -31,6 +32,8 @@ PROJECT_CHECKS = (
     check_readings.leads,
     check_readings.once,
 )
+    check_own.once,
+    check_supply_at.supply_places,
 PLACE_CHECKS = (check_place.temperatures, check_place.water)
 STRING_CHECKS = (check_strings.name, check_strings.groups, check_strings.half_bulbs, check_strings.wires)
 WIRE_CHECKS = (check_wires.string_wire, check_wires.meter_leads, check_wires.material)
@@ -50,6 +53,7 @@ RUN_CHECKS = (check_runs.extra_wire, check_runs.resistor_there)
 HANGING_CHECKS = (check_hanging.lines_there, check_hanging.guide_wire)
 LINE_CHECKS = (check_hanging.hooks_or_spans, check_hanging.hooks_apart, check_hanging.long_enough)
 
+OWN_CHECKS = (check_own.one_place, check_own.own_is_whole, check_own.adds_something)
 
 def complaints(project: Project) -> Iterator[Complaint]:
     """Everything that does not agree; of a partial project, as far as it can be told."""
@@ -61,6 +65,7 @@ def complaints(project: Project) -> Iterator[Complaint]:
     yield from attempt(_readings, project)
     yield from attempt(_hanging, project)
 
+    yield from attempt(_own_steps, project)
 
 def _all(checks: tuple[Any, ...], *parts: Any) -> Iterator[Complaint]:
     for check in checks:
@@ -137,3 +142,8 @@ def _hanging(project: Project) -> Iterator[Complaint]:
         yield from _all(LINE_CHECKS, key, line)
         yield from attempt(check_hanging.sag_or_length, hanging, key, line)
     yield from attempt(check_hanging.runs_named, project, hanging)
+
+
+def _own_steps(project: Project) -> Iterator[Complaint]:
+    for index, entry in enumerate(project.steps):
+        yield from _all(OWN_CHECKS, ("steps", index), entry)

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
+from itertools import chain
 from pathlib import Path
 from types import MappingProxyType
 
@@ -14,10 +15,11 @@ from guidegen.project.check import complaints
 from guidegen.locale import speaking_language
 from guidegen.project.check_readings import run_of
 from guidegen.project.check_runs import kind_of, run_name
+from guidegen.project.complaint import Complaint
 from guidegen.project.explain import Wrong, explain, meant, wrongs
 from guidegen.project.keys import Key, key_text
 from guidegen.project.partial import partial
-from guidegen.project.hung import Hanging
+from guidegen.project.photos import photo_complaints
 from guidegen.project.schema import LightString, Project
 from guidegen.project.source import empty_file, read_source
 from guidegen.project.tree import Tree, grow
@@ -56,7 +58,7 @@ def read_project(path: str | Path) -> ProjectFile:
     tree = grow(text, str(path))
     if not tree.faults and tree.data is None:
         raise ProjectError((empty_file(str(path)),))
-    project = _validate(tree)
+    project = _validate(tree, Path(path).parent)
     if tree.faults or project is None:
         raise ProjectError(tuple(sorted(tree.faults, key=lambda fault: (fault.line or 0, fault.column or 0))))
     given = frozenset(key_text(key) for key in tree.values if key and tree.at(key) is not None)
@@ -64,8 +66,8 @@ def read_project(path: str | Path) -> ProjectFile:
     return ProjectFile(_filled_in(project), text, str(path), given, MappingProxyType(places))
 
 
-def _validate(tree: Tree) -> Project | None:
-    """The project, whose faults go into the tree; None if it is not whole."""
+def _validate(tree: Tree, folder: Path) -> Project | None:
+    """The project, whose faults go into the tree; None if it is not whole.  `folder` holds its photos."""
     if () in tree.spoiled:
         return None
     found: tuple[Wrong, ...] = ()
@@ -77,12 +79,13 @@ def _validate(tree: Tree) -> Project | None:
     explain(tree, found)
     bad = {wrong.key for wrong in found} | set(meant(found).values()) | tree.spoiled
     if () not in bad:
-        _cross_check(tree, project if not bad and project else partial(Project, tree.data, bad))
+        sound = project if not bad and project else partial(Project, tree.data, bad)
+        _cross_check(tree, chain(complaints(sound), photo_complaints(sound, folder)))
     return project
 
 
-def _cross_check(tree: Tree, project: Project) -> None:
-    for complaint in complaints(project):
+def _cross_check(tree: Tree, found: Iterable[Complaint]) -> None:
+    for complaint in found:
         came = complaint.came or tree.written(complaint.key)
         place = tree.place(complaint.key)
         if complaint.key not in tree.values:

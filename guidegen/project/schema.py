@@ -22,6 +22,7 @@ from guidegen.project.metering import (
     ShownReader,
 )
 from guidegen.project.model import Model
+from guidegen.project.own import LONGEST_STORY, OwnStep, Photos, Words
 from guidegen.project.plain import Answer, IpCode, Number, Text
 from guidegen.project.quantities import (
     Area,
@@ -404,4 +405,17 @@ class Project(Model):
     hours_per_day: Time | None = Field(
     language: Language = Field("en", description=N_("Language of the guide; default en"))
         None, description=N_("How long the lights are on in a day; default a typical evening")
+    )
+    days_per_season: Annotated[int, Number(1, 366)] | None = Field(
+        None, description=N_("Days in a year on which the lights are on; default 90")
+    )
+    photos: Photos = Field(Photos(), description=N_("Photos on the first page"))
+    steps: tuple[OwnStep, ...] = Field(
+        (), description=N_("Your own words, photos and steps, added to the steps of the guide")
+    )
+    story: Annotated[str, Words(LONGEST_STORY)] = Field(
+        "", description=N_("Your own words about the build, on the first page")
+    )
+    licence: Annotated[str, Text(0, 200)] = Field(
+        "", description=N_("On what terms others may use the guide, shown at its foot")
     )
