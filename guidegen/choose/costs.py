@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass, fields
 
 import numpy as np
@@ -12,48 +11,9 @@ from guidegen.choose.pool import Field, Trials
 from guidegen.circuit.arrangement import Arrangement, Floats
 from guidegen.parts.cuts import string_cuts
 from guidegen.parts.joints import joints
-from guidegen.project.schema import Prices, Project
-from guidegen.tables import prices as typical
+from guidegen.parts.price_list import price_list
+from guidegen.project.schema import Project
 from guidegen.tables.preferred import RESISTOR_RATINGS_W
-
-#: Prices that tell one arrangement from another: the supply and the cells are the same in all of them.
-_COUNTED = ("wire", "resistor", "fuse", "joint")
-
-
-@dataclass(frozen=True)
-class PriceList:
-    """Prices in one currency: a metre of one core by mm2, a resistor by its watts, fuse, joint.
-
-    `typical`: which of them the file leaves out ("wire", "resistor", "fuse", "joint").
-    """
-
-    currency: str
-    core_per_m: Mapping[float, float]
-    resistor: Mapping[float, float]
-    fuse: float
-    joint: float
-    typical: tuple[str, ...]
-
-
-def price_list(prices: Prices) -> PriceList:
-    """The file's prices, and typical ones where it states none.
-
-    A stated price belongs to one size; the others keep their typical ratio to it.
-    """
-    stated = {name: getattr(prices, name) for name in Prices.model_fields}
-    given = [price.currency for price in stated.values() if price is not None]
-    wire, resistor = prices.wire, prices.resistor
-    two_core = 2 * typical.CORE_PER_M[typical.PRICED_MM2]
-    wire_ratio = 1.0 if wire is None else wire.amount / two_core
-    resistor_ratio = 1.0 if resistor is None else resistor.amount / typical.RESISTOR[typical.PRICED_W]
-    return PriceList(
-        currency=given[0] if given else typical.CURRENCIES[0],
-        core_per_m={size: price * wire_ratio for size, price in typical.CORE_PER_M.items()},
-        resistor={rating: price * resistor_ratio for rating, price in typical.RESISTOR.items()},
-        fuse=typical.FUSE.value if prices.fuse is None else prices.fuse.amount,
-        joint=typical.JOINT.value if prices.joint is None else prices.joint.amount,
-        typical=tuple(name for name in _COUNTED if stated[name] is None),
-    )
 
 
 @dataclass(frozen=True)
@@ -85,10 +45,10 @@ def cost_of(project: Project, arrangement: Arrangement) -> Cost:
     money = prices.fuse + prices.joint * soldered
     for count, cable in wires:
         if cable is not None:
-            money += count * cable.length_m * _core_price(prices, cable.conductor.area_m2 * 1e6)
+            money += count * cable.length_m * prices.core_price(cable.conductor.area_m2 * 1e6)
     for run in runs:
         if run.resistor.fitted and run.resistor.rating_w is not None:
-            money += _resistor_price(prices, run.resistor.rating_w)
+            money += prices.resistor_price(run.resistor.rating_w)
     return Cost(
         money=money,
         currency=prices.currency,
@@ -99,15 +59,6 @@ def cost_of(project: Project, arrangement: Arrangement) -> Cost:
         core_m=sum(count * cable.length_m for count, cable in cores if cable is not None),
         feeder_m=sum(run.feeder.length_m for run in runs if run.feeder is not None),
     )
-
-
-def _core_price(prices: PriceList, area_mm2: float) -> float:
-    """A metre of one core: straight between the sizes of the list, flat beyond them."""
-    return float(np.interp(area_mm2, list(prices.core_per_m), list(prices.core_per_m.values())))
-
-
-def _resistor_price(prices: PriceList, rating_w: float) -> float:
-    return float(np.interp(rating_w, list(prices.resistor), list(prices.resistor.values())))
 
 
 @dataclass(frozen=True, eq=False)

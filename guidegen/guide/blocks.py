@@ -204,6 +204,15 @@ class Fact:
 
 
 @dataclass(frozen=True)
+class LinePrice:
+    """What a line of parts costs, `text` without its currency; `typical`: not by the file's prices."""
+
+    amount: float
+    text: str
+    typical: bool
+
+
+@dataclass(frozen=True)
 class PartLine:
     """Something to buy or to have; `why` is the reason in one sentence.
 
@@ -216,6 +225,8 @@ class PartLine:
     rating: str
     why: str
     marking: str = ""
+    instead: tuple[str, ...] = ()
+    price: LinePrice | None = None
 
 
 @dataclass(frozen=True)

@@ -5,33 +5,36 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from guidegen.guide.blocks import PartLine
-from guidegen.guide.format import listed, number, quantity
+from guidegen.guide.buying_small import sleeves_to_buy, small_parts
+from guidegen.guide.costs import Costs, costs
+from guidegen.guide.format import listed, quantity
+from guidegen.guide.instead import fuse_instead, resistors_instead, wire_instead
 from guidegen.guide.matter import Matter
 from guidegen.guide.predicted import BenchPower, TestPower
 from guidegen.guide.resistors import marking, resistor_name
 from guidegen.guide.steps.supply_end import box_name
 from guidegen.guide.wires import cable_name
-from guidegen.locale import _, ngettext
-from guidegen.parts.bill import Bill, ResistorLine, SleeveLine, bill, rating_for_power_w
+from guidegen.locale import _
+from guidegen.parts.bill import Bill, ResistorLine, bill, rating_for_power_w
 from guidegen.parts.joints import supply_cables
 
 
 def parts_to_buy(matter: Matter) -> tuple[PartLine, ...]:
     """The list, from the supply outwards."""
-    needed = bill(matter.arrangement)
+    needed, cost = bill(matter.arrangement), costs(matter)
     return (
-        _supply(matter),
-        *_supply_end(matter),
-        *_strings(matter, needed),
-        *_resistors(matter, needed),
-        *_test_resistors(matter),
-        *_wires(matter, needed),
-        *_sleeves(matter, needed),
-        *_small(matter, needed),
+        _supply(matter, cost),
+        *_supply_end(matter, cost),
+        *_strings(matter, needed, cost),
+        *_resistors(matter, needed, cost),
+        *_test_resistors(matter, cost),
+        *_wires(matter, needed, cost),
+        *sleeves_to_buy(matter, needed, cost),
+        *small_parts(matter, needed, cost),
     )
 
 
-def _supply(matter: Matter) -> PartLine:
+def _supply(matter: Matter, cost: Costs) -> PartLine:
     supply = matter.project.supply
     marks = [
         _("double square"),
@@ -52,6 +55,7 @@ def _supply(matter: Matter) -> PartLine:
             worst=quantity(matter.solved.margins.supply_a, "A"),
         ),
         marking=_("look for: {marks}").format(marks=", ".join(marks)),
+        price=cost.supply(),
     )
 
 
@@ -70,15 +74,16 @@ def lasting_rating(matter: Matter) -> str:
     )
 
 
-def _supply_end(matter: Matter) -> Iterator[PartLine]:
+def _supply_end(matter: Matter, cost: Costs) -> Iterator[PartLine]:
     rating = lasting_rating(matter)
     yield PartLine(
         "1",
         _("Socket that fits the supply's plug, with screw terminals"),
         rating,
         _("The supply keeps its own plug, so its cord is never cut."),
+        price=cost.part("socket"),
     )
-    yield from _fuse(matter)
+    yield from _fuse(matter, cost)
     resistors = sum(run.resistor.fitted for run in matter.runs)
     ceramic = _("ceramic, to be screwed down") if resistors else _("to be screwed down")
     ways = 1 + sum(supply_cables(run) for run in matter.runs)
@@ -87,31 +92,33 @@ def _supply_end(matter: Matter) -> Iterator[PartLine]:
         _("Common connector, + and −"),
         _("{ways} wires or more, {rating}, {ceramic}").format(ways=ways, rating=rating, ceramic=ceramic),
         _("All runs branch here; each can be taken off for a test."),
+        price=cost.part("terminal", 2 * ways),
     )
-    yield from _leg_connectors(matter, rating)
-    yield from _lead_parts(matter, rating)
-    yield from _boxes(matter, resistors > 0)
+    yield from _leg_connectors(matter, rating, cost)
+    yield from _lead_parts(matter, rating, cost)
+    yield from _boxes(matter, resistors > 0, cost)
 
 
-def _leg_connectors(matter: Matter, rating: str) -> Iterator[PartLine]:
+def _leg_connectors(matter: Matter, rating: str, cost: Costs) -> Iterator[PartLine]:
     """One connector a resistor; without a feeder two wires may meet its free leg."""
     fitted = [run for run in matter.runs if run.resistor.fitted]
     three = sum(run.feeder is None and run.feed == "both ends" for run in fitted)
     names = (
-        (len(fitted) - three, _("Two-wire connector, ceramic")),
-        (three, _("Three-wire connector, ceramic")),
+        (len(fitted) - three, 2, _("Two-wire connector, ceramic")),
+        (three, 3, _("Three-wire connector, ceramic")),
     )
-    for count, name in names:
+    for count, ways, name in names:
         if count:
             yield PartLine(
                 str(count),
                 name,
                 _("{rating}, to be screwed down").format(rating=rating),
                 _("It joins a resistor's free leg to its run; a hot leg softens plastic."),
+                price=cost.part("terminal", count * ways),
             )
 
 
-def _fuse(matter: Matter) -> Iterator[PartLine]:
+def _fuse(matter: Matter, cost: Costs) -> Iterator[PartLine]:
     """The fuse as it is ordered, and its holder."""
     fuse, worst_a = matter.arrangement.fuse, matter.solved.margins.supply_a
     amperes, iec = quantity(fuse.rating_a or 0.0, "A"), fuse.standard == "IEC"
@@ -129,28 +136,42 @@ def _fuse(matter: Matter) -> Iterator[PartLine]:
         _("{amperes}, {size}, 32 V or more").format(amperes=amperes, size=size),
         why,
         marking=_("on its cap: {mark}, often 250 V").format(mark=f"F {amperes}" if iec else amperes),
+        instead=fuse_instead(matter),
+        price=cost.fuse(),
     )
     yield PartLine(
         "1",
         _("Fuse holder for cable, closed all round, with its two wires"),
         _("for {size}, 32 V or more").format(size=_("5 × 20 mm") if iec else _("6.3 × 32 mm")),
-        _("It keeps live metal covered."),
+        _("It keeps live metal covered. Its price is in that of the fuse."),
+        instead=(_("a holder screwed down in the box, its contacts covered"),),
+        price=cost.included(),
     )
 
 
-def _lead_parts(matter: Matter, rating: str) -> Iterator[PartLine]:
+def _lead_parts(matter: Matter, rating: str, cost: Costs) -> Iterator[PartLine]:
     """What joins the fuse holder and the socket to the connectors."""
     if matter.arrangement.supply.lead is not None:
         yield PartLine(
-            "1", _("Two-wire connector"), rating, _("It joins the fuse holder to the shared lead.")
+            "1",
+            _("Two-wire connector"),
+            rating,
+            _("It joins the fuse holder to the shared lead."),
+            instead=(_("a lever connector for stranded wire of this size"),),
+            price=cost.part("terminal", 2),
         )
         return
     yield PartLine(
-        "1", _("Short wire, 20 cm"), _("stranded copper, 0.5 mm²"), _("From socket − to the − connector.")
+        "1",
+        _("Short wire, 20 cm"),
+        _("stranded copper, 0.5 mm²"),
+        _("From socket − to the − connector."),
+        instead=(_("what is left of the wires below"),),
+        price=cost.wire(1, 0.5e-6, 0.2),
     )
 
 
-def _boxes(matter: Matter, resistors: bool) -> Iterator[PartLine]:
+def _boxes(matter: Matter, resistors: bool, cost: Costs) -> Iterator[PartLine]:
     name = box_name(matter)
     if resistors:
         yield PartLine(
@@ -158,19 +179,22 @@ def _boxes(matter: Matter, resistors: bool) -> Iterator[PartLine]:
             name[:1].upper() + name[1:],
             _("metal or ceramic, with a lid; 20 mm of air round every resistor"),
             _("Resistors lose their heat to the air around them."),
+            price=cost.part("box"),
         )
     else:
-        yield PartLine("1", name[:1].upper() + name[1:], _("with a lid"), _("It keeps live metal covered."))
+        why = _("It keeps live metal covered.")
+        yield PartLine("1", name[:1].upper() + name[1:], _("with a lid"), why, price=cost.part("box"))
     if matter.project.supply.stands == "outdoors":
         yield PartLine(
             "1",
             _("Enclosure for plug, socket, fuse holder and box"),
             _("IPX4 or better, cables enter from below; large, as the resistors warm it"),
             _("No rain may reach the supply end."),
+            price=cost.part("enclosure"),
         )
 
 
-def _strings(matter: Matter, needed: Bill) -> Iterator[PartLine]:
+def _strings(matter: Matter, needed: Bill, cost: Costs) -> Iterator[PartLine]:
     for line in needed.strings:
         kind = matter.project.strings[line.string]
         yield PartLine(
@@ -180,10 +204,11 @@ def _strings(matter: Matter, needed: Bill) -> Iterator[PartLine]:
                 bulbs=kind.bulbs, spacing=quantity(kind.spacing, "m")
             ),
             why=_("{used} of their bulbs are used.").format(used=line.bulbs),
+            price=cost.strings(line.count),
         )
 
 
-def _resistors(matter: Matter, needed: Bill) -> Iterator[PartLine]:
+def _resistors(matter: Matter, needed: Bill, cost: Costs) -> Iterator[PartLine]:
     for line in needed.resistors:
         resistor = line.resistor
         yield PartLine(
@@ -194,6 +219,8 @@ def _resistors(matter: Matter, needed: Bill) -> Iterator[PartLine]:
             rating=resistor_name(resistor),
             why=_rating_why(matter, line),
             marking=marking(resistor.ohm, resistor.tolerance, resistor.rating_w),
+            instead=resistors_instead(resistor.ohm, resistor.rating_w or 0.0),
+            price=cost.resistors(len(line.runs), resistor.rating_w or 0.0),
         )
 
 
@@ -210,7 +237,7 @@ def _rating_why(matter: Matter, line: ResistorLine) -> str:
     return _("{text} That short may last, so the rating has to bear it.").format(text=text)
 
 
-def _test_resistors(matter: Matter) -> Iterator[PartLine]:
+def _test_resistors(matter: Matter, cost: Costs) -> Iterator[PartLine]:
     """Test resistors by their ohms, each rated for what flows while everything behind it is shorted."""
     powers: list[TestPower | BenchPower] = [*matter.first_powers, *matter.bench_powers.values()]
     watts: dict[float, float] = {}
@@ -228,10 +255,12 @@ def _test_resistors(matter: Matter) -> Iterator[PartLine]:
                 watts=quantity(shorted_w, "W")
             ),
             marking=marking(ohm, 0.05, rating_w),
+            instead=resistors_instead(ohm, rating_w)[:1],
+            price=cost.resistors(1, rating_w),
         )
 
 
-def _wires(matter: Matter, needed: Bill) -> Iterator[PartLine]:
+def _wires(matter: Matter, needed: Bill, cost: Costs) -> Iterator[PartLine]:
     rating = (
         _("stranded copper; sheath of rubber or polyurethane, marked for outdoors and sunlight")
         if matter.outdoors
@@ -243,60 +272,6 @@ def _wires(matter: Matter, needed: Bill) -> Iterator[PartLine]:
             name=cable_name(line.cores, line.conductor),
             rating=rating,
             why=_("{cut} by the cut list, and 10 % more.").format(cut=quantity(line.cut_m, "m")),
+            instead=wire_instead(line),
+            price=cost.wire(line.cores, line.conductor.area_m2, line.buy_m),
         )
-
-
-#: Widths before and after shrinking, mm, over a conductor and over cables; common practice, no source.
-_SLEEVE_MM = {"inner": ("4.8", "1.6"), "cap": ("4.8", "1.6"), "outer": ("12", "3")}
-
-
-def _sleeves(matter: Matter, needed: Bill) -> Iterator[PartLine]:
-    lined = _("adhesive-lined, ") if matter.outdoors else ""
-    names = {
-        "inner": (_("Inner sleeve, over one conductor's joint"), _("One for every single joint.")),
-        "cap": (_("Cap sleeve, over one conductor's end"), _("Live ends are capped each by itself.")),
-        "outer": (_("Outer sleeve, over the whole cable"), _("It holds the joint and keeps water out.")),
-    }
-    for line in needed.sleeves:
-        name, why = names[line.use]
-        wide, tight = _SLEEVE_MM[line.use]
-        yield PartLine(
-            quantity=_sleeve_quantity(line),
-            name=name,
-            rating=_("{lined}{wide} mm wide, {tight} mm shrunk; try it on your thickest and thinnest").format(
-                lined=lined, wide=wide, tight=tight
-            ),
-            why=why,
-        )
-    if matter.outdoors and needed.forks:
-        yield PartLine(
-            str(needed.forks),
-            _("Strip of hot-melt adhesive, 3 cm"),
-            "",
-            _("It seals a sleeve's end that two cables leave."),
-        )
-
-
-def _sleeve_quantity(line: SleeveLine) -> str:
-    return _("{count} × {length}").format(count=line.count, length=quantity(line.length_m, "m"))
-
-
-def _small(matter: Matter, needed: Bill) -> Iterator[PartLine]:
-    yield PartLine(
-        number(needed.ties),
-        _("Cable tie"),
-        _("narrow, for outdoors") if matter.outdoors else _("narrow"),
-        _("Two at every soldered place, one at every cable into box or socket."),
-    )
-    yield PartLine(
-        str(needed.labels), _("Label, waterproof"), "", _("On plug, socket, and both ends of every wire.")
-    )
-    hooks = sum(run.bulbs for run in matter.runs)
-    yield PartLine(
-        _("as you need"),
-        _("Hooks for the cable"),
-        _("round, without sharp edges, one a metre at least"),
-        _("They hold the cable, never a bulb. There are {bulbs} to hang.").format(
-            bulbs=ngettext("{count} bulb", "{count} bulbs", hooks).format(count=hooks)
-        ),
-    )

@@ -69,12 +69,18 @@ class ElectricianPage:
 
 @dataclass(frozen=True)
 class PartsPage:
-    """Parts and tools: all to buy and to own before step 1; prints alone."""
+    """Parts and tools: all to buy and to own before step 1; prints alone.
+
+    `currency` is that of the prices; `total` says what is bought altogether,
+    and what has no price.
+    """
 
     buy: tuple[PartLine, ...]
     tools: tuple[PartLine, ...]
     cuts: tuple[CutLine, ...]
     labels: tuple[str, ...]
+    currency: str = ""
+    total: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from guidegen.guide.blocks import CutLine, PartLine
 from guidegen.guide.buying import parts_to_buy
+from guidegen.guide.costs import costs, total_of, total_text
 from guidegen.guide.format import quantity
 from guidegen.guide.matter import Matter
 from guidegen.guide.pages import PartsPage
@@ -20,14 +21,17 @@ from guidegen.parts.wires import string_reference
 
 def parts_page(matter: Matter, groups: Sequence[DraftGroup]) -> PartsPage:
     """The page of lists; tools are those that the steps use."""
+    buy, currency = parts_to_buy(matter), costs(matter).currency
     return PartsPage(
-        buy=parts_to_buy(matter),
+        buy=buy,
         tools=tuple(_tool_line(tool) for tool in used_tools(groups)),
         cuts=(
             *(_wire_line(matter, cut) for cut in wire_cuts(matter.arrangement)),
             *(_string_line(matter, taken) for taken in taken_pieces(matter.arrangement)),
         ),
         labels=labels(matter),
+        currency=currency,
+        total=total_text(total_of(buy, currency)),
     )
 
 

@@ -15,6 +15,7 @@ from guidegen.guide.pages import BuildPage, StartPage
 from guidegen.guide.steps.pieces import dark_gap_m
 from guidegen.guide.words import bulbs_text, feed_text
 from guidegen.locale import _, ngettext
+from guidegen.locale.numerals import money
 from guidegen.parts.bill import bill
 from guidegen.parts.joints import dead_ends
 from guidegen.safety.findings import Finding
@@ -41,13 +42,12 @@ def start_page(matter: Matter, build: BuildPage) -> StartPage:
         verdict_good=good,
         findings=_findings(matter),
         picture="light",
-    )
         cover=photo_of(matter.project.photos.cover),
         views=_views(matter),
         story=matter.project.story,
+    )
 
 
-def _findings(matter: Matter) -> tuple[str, ...]:
 def _views(matter: Matter) -> tuple[Photo, ...]:
     """The lights lit and unlit, told apart by words where there are both."""
     photos = matter.project.photos
@@ -57,6 +57,7 @@ def _views(matter: Matter) -> tuple[Photo, ...]:
     return tuple(photo for photo in (lit, unlit) if photo is not None)
 
 
+def _findings(matter: Matter) -> tuple[str, ...]:
     """What was found with figures in it, the rest by number."""
     found = matter.study.findings
     told = [
@@ -156,8 +157,23 @@ def _facts(matter: Matter, build: BuildPage) -> tuple[Fact, ...]:
         ),
         Fact(_("Time"), _time(matter, build), _("an estimate; one hour of it is watching")),
         Fact(_("Difficulty"), *_difficulty(matter)),
-        Fact(_("Cost"), _("not worked out"), _("the project file states no prices")),
+        Fact(_("Cost"), *_cost(matter)),
     )
+
+
+def _cost(matter: Matter) -> tuple[str, str]:
+    """What is bought altogether, and how sure that is."""
+    total = total_of(parts_to_buy(matter), costs(matter).currency)
+    note = (
+        _("{typical} of it by typical prices, which are no offers").format(
+            typical=money(total.typical, total.currency)
+        )
+        if total.typical
+        else _("by the prices of the project file")
+    )
+    if total.not_priced:
+        note = _("{note}; not priced: {count} of the parts").format(note=note, count=total.not_priced)
+    return _("about {money}").format(money=money(total.amount, total.currency)), note
 
 
 def _strings(matter: Matter) -> str:

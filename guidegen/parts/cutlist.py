@@ -67,14 +67,18 @@ class CutList:
 
 def cut_list(arrangement: Arrangement, plan: HangingPlan) -> CutList:
     """The list of an arrangement that is hung by a plan."""
+    return CutList(cut_pieces(arrangement), _guides(plan), hung_totals(plan), bill(arrangement))
+
+
+def hung_totals(plan: HangingPlan) -> tuple[HungTotal, ...]:
+    """Hooks, ties and guide wire of a plan, needed and to buy."""
     guides = _guides(plan)
-    counted = {"hooks": float(plan.hooks), "ties": float(sum(_ties(plan, line) for line in plan.lines))}
-    totals = [HungTotal("hooks", counted["hooks"], _pieces(counted["hooks"]))]
-    totals.append(HungTotal("ties", counted["ties"], _pieces(counted["ties"])))
+    hooks, ties = float(plan.hooks), float(sum(_ties(plan, line) for line in plan.lines))
+    totals = [HungTotal("hooks", hooks, _pieces(hooks)), HungTotal("ties", ties, _pieces(ties))]
     if guides:
         metres = sum(guide.cut_m for guide in guides)
         totals.append(HungTotal("guide wire", metres, math.ceil(2 * metres * (1 + RESERVE.value)) / 2))
-    return CutList(cut_pieces(arrangement), guides, tuple(totals), bill(arrangement))
+    return tuple(totals)
 
 
 def cut_pieces(arrangement: Arrangement) -> tuple[CutPiece, ...]:

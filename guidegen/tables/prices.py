@@ -28,6 +28,20 @@ PRICED_W = 5.0
 FUSE = Sourced(2.50, SOURCE)
 #: Solder and sleeve of one soldered joint of one conductor.
 JOINT = Sourced(0.15, SOURCE)
+#: Other parts, one each; "terminal" is one way of a connector, "sleeve" and "guide wire" are by the metre.
+PARTS: Mapping[str, float] = MappingProxyType(
+    {
+        "socket": 2.00,
+        "terminal": 0.40,
+        "box": 6.00,
+        "enclosure": 18.00,
+        "sleeve": 1.50,
+        "tie": 0.05,
+        "label": 0.10,
+        "hook": 0.40,
+        "guide wire": 0.60,
+    }
+)
 
 #: Sizes of wire that an arrangement is looked for in, mm2, thinnest first.
 CHOICE_MM2: tuple[float, ...] = tuple(CORE_PER_M)

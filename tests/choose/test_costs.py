@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from guidegen.choose.costs import cost_of, price_list
+from guidegen.choose.costs import cost_of
 from guidegen.choose.workout import work_out
+from guidegen.parts.price_list import price_list
 from guidegen.project.money import Price
 from guidegen.project.schema import Prices
 from guidegen.study import fit_leds
