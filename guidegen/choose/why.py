@@ -7,6 +7,8 @@ from collections.abc import Iterator
 from guidegen.choose.choice import Change, Choice, Group, Miss, Proposal
 from guidegen.choose.line import LEAST_EXTRA_M
 from guidegen.locale import N_, _, ngettext
+from guidegen.locale.numerals import NO_BREAK, fixed, general
+from guidegen.locale.numerals import money as amount_of_money
 from guidegen.safety.amounts import shown
 from guidegen.safety.leds import GOAL_MET_FROM
 
@@ -29,7 +31,7 @@ _WAYS = {
     "wire limit": N_("what the wire bears in a lasting fault"),
 }
 _CHANGES = {
-    "string wire": N_("string wire of at most {then:.3g} ohm/m instead of {now:.3g} ohm/m"),
+    "string wire": N_("string wire of at most {then_ohm_per_m} ohm/m instead of {now_ohm_per_m} ohm/m"),
     "led current": N_("an LED current of at most {then_a} instead of {now_a}"),
     "supply volts": N_("a supply of {then_v} instead of {now_v}"),
     "supply rating": N_("a supply rated for {then_a} instead of {now_a}"),
@@ -63,7 +65,7 @@ def why(proposal: Proposal, choice: Choice) -> str:
     """What this arrangement of a choice gains and costs, in one sentence."""
     first = choice.proposals[0]
     gains = _("evenness {evenness} for {price}").format(
-        evenness=f"{proposal.evenness:.2f}", price=_price(proposal)
+        evenness=fixed(proposal.evenness, 2), price=_price(proposal)
     )
     name = name_of(proposal)
     if [name_of(each) for each in choice.proposals].count(name) > 1 and proposal.wire_mm2:
@@ -74,7 +76,7 @@ def why(proposal: Proposal, choice: Choice) -> str:
 
 def wire_sizes(proposal: Proposal) -> str:
     """Sizes of its feeders and extra wires, as a shop would say them."""
-    return _(" and ").join(f"{size:g} mm²" for size in proposal.wire_mm2)
+    return _(" and ").join(f"{general(size, 6)} mm²" for size in proposal.wire_mm2)
 
 
 def _price(proposal: Proposal) -> str:
@@ -89,7 +91,7 @@ def _price(proposal: Proposal) -> str:
 def _remarks(proposal: Proposal, first: Proposal) -> Iterator[str]:
     if proposal.rival is not None:
         text = _("{fed} it would be {evenness}")
-        yield text.format(fed=_(_FED[proposal.rival.feed]), evenness=f"{proposal.rival.evenness:.2f}")
+        yield text.format(fed=_(_FED[proposal.rival.feed]), evenness=fixed(proposal.rival.evenness, 2))
     if proposal.led_share < GOAL_MET_FROM:
         text = _("its LEDs get {share} of the current aimed at")
         yield text.format(share=shown({"share_percent": proposal.led_share})["share_percent"])
@@ -106,8 +108,12 @@ def _against(proposal: Proposal, first: Proposal) -> str:
     light = _("{amount} more even") if more_even >= 0 else _("{amount} less even")
     money = _("{amount} dearer") if dearer >= 0 else _("{amount} cheaper")
     return _("against the first {light} and {money}").format(
-        light=light.format(amount=f"{abs(more_even):.2f}"),
-        money=money.format(amount=f"{abs(dearer):.2f} {proposal.cost.currency}"),
+        light=light.format(amount=fixed(abs(more_even), 2)) if more_even else _("as even"),
+        money=money.format(
+            amount=amount_of_money(abs(dearer), proposal.cost.currency).replace(NO_BREAK, " ")
+        )
+        if dearer
+        else _("at the same cost"),
     )
 
 
@@ -141,7 +147,8 @@ def _change(change: Change) -> str:
             for unit in ("a", "v", "ratio")
         }
     )
-    return _(_CHANGES[change.what]).format(now=change.now, then=change.then, **values)
+    per_m = {"now_ohm_per_m": general(change.now), "then_ohm_per_m": general(change.then)}
+    return _(_CHANGES[change.what]).format(**per_m, **values)
 
 
 def assumptions(choice: Choice) -> tuple[str, ...]:

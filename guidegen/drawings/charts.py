@@ -13,6 +13,7 @@ from guidegen.circuit.solution import RunSolution, Solution
 from guidegen.drawings.panels import PanelFigure, PanelText, drawing, marker_for, size_px, svg_text
 from guidegen.drawings.picture import Picture
 from guidegen.locale import _
+from guidegen.locale.numerals import fixed, general
 
 #: Low and high light of every bulb (n,), one pair a run.
 Band = Sequence[tuple[Floats, Floats]]
@@ -66,7 +67,7 @@ def _scale_light(axes: Any, top: float) -> None:
     """The scale of light, marked at every half."""
     ticks = [0.5 * step for step in range(int(2 * top) + 1)]
     axes.set_ylim(0, top)
-    axes.set_yticks(ticks, [f"{tick:g}" for tick in ticks])
+    axes.set_yticks(ticks, [general(tick, 6) for tick in ticks])
 
 
 def _plot_band(axes: Any, run: RunPlan, solved: RunSolution, band: tuple[Floats, Floats]) -> None:
@@ -109,7 +110,7 @@ def _light_legend(goal: float | None, *, dark: bool, band: bool) -> list[tuple[A
         entries.append((Line2D([], [], **_DARK), _("dark on DC")))
     if goal is not None:
         line = Line2D([], [], color="black", linewidth=0.9, linestyle=(0, (5, 3)))
-        entries.append((line, _("goal: no lit bulb under {goal}").format(goal=f"{goal:.2f}")))
+        entries.append((line, _("goal: no lit bulb under {goal}").format(goal=fixed(goal, 2))))
     if band:
         entries.append((Patch(color="0.8", linewidth=0), _("likely range")))
     return entries
@@ -119,7 +120,7 @@ def _light_text(index: int, run: RunPlan, solved: RunSolution) -> PanelText:
     """Name and figures over a run's panel."""
     dimmest = _dimmest(solved)
     figures = _("dimmest {light} (bulb {bulb}), evenness of this run {evenness}").format(
-        light=f"{solved.light[dimmest]:.2f}", bulb=dimmest + 1, evenness=f"{solved.evenness:.2f}"
+        light=fixed(solved.light[dimmest], 2), bulb=dimmest + 1, evenness=fixed(solved.evenness, 2)
     )
     return PanelText(run_name(index, run), figures)
 
@@ -148,7 +149,7 @@ def light_alt(arrangement: Arrangement, solution: Solution, goal: float | None) 
     sentences = [
         _("Brightest: bulb {bulb} of run {run}.").format(bulb=_brightest(runs[best]) + 1, run=best + 1),
         _("Dimmest: bulb {bulb} of run {run}, with {light} of the brightest bulb's light.").format(
-            bulb=dimmest + 1, run=worst + 1, light=f"{runs[worst].light[dimmest]:.2f}"
+            bulb=dimmest + 1, run=worst + 1, light=fixed(runs[worst].light[dimmest], 2)
         ),
         _evenness_words(solution.evenness, goal),
     ]
@@ -168,7 +169,7 @@ def _evenness_words(evenness: float, goal: float | None) -> str:
         sentence = _("Evenness {evenness}, which meets the goal of {goal}.")
     else:
         sentence = _("Evenness {evenness}, which misses the goal of {goal}.")
-    return sentence.format(evenness=f"{evenness:.2f}", goal=f"{goal or 0:.2f}")
+    return sentence.format(evenness=fixed(evenness, 2), goal=fixed(goal or 0, 2))
 
 
 def _volts(arrangement: Arrangement, solution: Solution) -> Picture:
@@ -235,9 +236,9 @@ def _volts_text(index: int, run: RunPlan, solved: RunSolution) -> PanelText:
     """Name and figures over a run's panel."""
     volts = solved.bulb_v
     figures = _("feeder {after} to {feed} V, bulbs {low} to {high} V").format(
-        after=f"{solved.after_resistor_v:.2f}",
-        feed=f"{solved.feed_v:.2f}",
-        low=f"{volts.min():.2f}",
-        high=f"{volts.max():.2f}",
+        after=fixed(solved.after_resistor_v, 2),
+        feed=fixed(solved.feed_v, 2),
+        low=fixed(volts.min(), 2),
+        high=fixed(volts.max(), 2),
     )
     return PanelText(run_name(index, run), figures)

@@ -16,6 +16,7 @@ from typing import Any
 from guidegen.circuit.arrangement import Floats, RunPlan
 from guidegen.drawings.picture import css_px, finish_svg, shortened, text_width
 from guidegen.locale import _
+from guidegen.locale.numerals import general
 
 WIDTH = 510.0
 _LEFT, _RIGHT, _BETWEEN = 36.0, 10.0, 42.0
@@ -146,7 +147,7 @@ class PanelFigure:
         reach = run.length_m * 1.03
         axes.set_xlim(0, reach)
         axes.xaxis.set_major_locator(MaxNLocator(nbins=8 if self.columns == 1 else 5, steps=[1, 2, 5, 10]))
-        axes.xaxis.set_major_formatter("{x:g}")
+        axes.xaxis.set_major_formatter(lambda metres, _place: general(metres, 6))
         self._number_bulbs(axes, run, reach)
         axes.grid(visible=True, color="0.85", linewidth=0.5)
         axes.set_axisbelow(True)

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 import xml.etree.ElementTree as ET
 from dataclasses import dataclass
+
+from guidegen.locale import language
 
 _SVG = "http://www.w3.org/2000/svg"
 _XLINK = "http://www.w3.org/1999/xlink"
@@ -13,7 +16,7 @@ _POINT_PX = 96 / 72
 # not listed counts as wide as a digit, East Asian wide letters and signs as a full em.
 _WIDTHS = {
     0.24: "ijl'|",
-    0.30: " .,:;/\\!ftI[]",
+    0.30: " \u00a0.,:;/\\!ftI[]",
     0.35: "r-()`{}·",
     0.52: "ckszxvyJ",
     0.68: "ABEKPSVXY&",
@@ -22,6 +25,7 @@ _WIDTHS = {
     0.86: "mM",
     1.0: "W%@…",
 }
+_SPACE = re.compile(r"[^\S\u00a0]+")
 _LETTER_WIDTH = {letter: width for width, letters in _WIDTHS.items() for letter in letters}
 
 
@@ -51,8 +55,8 @@ def clean_label(text: str) -> str:
 
 
 def plain_line(text: str) -> str:
-    """The text on one line, without characters that XML forbids."""
-    return " ".join("".join(letter for letter in text if _allowed(letter)).split())
+    """The text on one line, without characters that XML forbids; no-break spaces stay."""
+    return _SPACE.sub(" ", "".join(letter for letter in text if _allowed(letter))).strip()
 
 
 def _allowed(letter: str) -> bool:
@@ -104,6 +108,7 @@ def finish_svg(
         "height": f"{css_px(height)}",
         "stroke-linejoin": "round",
         "role": "img",
+        "lang": language(),
         "aria-labelledby": " ".join(ids),
     }
     ground = {

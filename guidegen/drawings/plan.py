@@ -22,6 +22,7 @@ from guidegen.drawings.side_view import draw_spans
 from guidegen.drawings.sketch import Place
 from guidegen.hanging.plan import HangingPlan, HungLine, Span
 from guidegen.locale import _, ngettext
+from guidegen.locale.numerals import fixed, general, with_unit
 
 #: Spans shorter than this get no dimension of their own, and hooks no more than a few labels.
 _LEAST_PX = 44.0
@@ -101,7 +102,7 @@ def _draw_dimensions(pen: PlanPen, view: View, index: int, line: HungLine) -> No
         first, second, normal, off = _ends(view, index, span)
         if math.dist(first, second) < _LEAST_PX:
             continue
-        words = _("{metres} m").format(metres=f"{span.wire.span_m:.2f}")
+        words = with_unit(fixed(span.wire.span_m, 2), "m")
         pen.dimension(first, second, normal, off, words)
 
 
@@ -229,7 +230,7 @@ def _draw_scale(pen: PlanPen, view: View, y: float) -> None:
     lengths = [base * 10.0**power for power in range(-2, 4) for base in (1, 2, 5)]
     metres = max(length for length in lengths if length * view.scale <= max(190.0, lengths[0] * view.scale))
     width = metres * view.scale
-    pen.span(14, 14 + width, y + 4, _("{metres} m").format(metres=f"{metres:g}"))
+    pen.span(14, 14 + width, y + 4, with_unit(general(metres, 6), "m"))
 
 
 def _alt(plan: HangingPlan, arrangement: Arrangement) -> str:

@@ -16,6 +16,7 @@ from guidegen.drawings.pen import POLES, Pen, Place, Pole
 from guidegen.drawings.picture import Picture, css_px, finish_svg, shortened, text_width
 from guidegen.drawings.wording import feed_words, sheet_alt, sheet_caption
 from guidegen.locale import _, ngettext
+from guidegen.locale.numerals import fixed, general, with_unit
 from guidegen.parts.wires import (
     FUSE,
     LEAD,
@@ -111,7 +112,7 @@ def _draw_supply(pen: Pen, arrangement: Arrangement, sheet: Sheet) -> None:
     minus, terminal = layout.MINUS_TRUNK, layout.PLUS_TERMINAL
     pen.box((1.5, layout.SUPPLY_FROM), (56.5, layout.SUPPLY_TO), width=1.3)
     pen.text((29, layout.SUPPLY_FROM + 8), _("supply"), layout.LETTERS)
-    volts = f"{arrangement.supply.voltage_v:.4g} V DC"
+    volts = with_unit(general(arrangement.supply.voltage_v, 4), "V DC")
     pen.text((29, layout.SUPPLY_FROM + 18), volts, layout.LETTERS)
     pen.text((minus, layout.SUPPLY_TO - 6), "−", 10)
     pen.text((terminal, layout.SUPPLY_TO - 6), "+", 10)
@@ -129,7 +130,9 @@ def _draw_supply(pen: Pen, arrangement: Arrangement, sheet: Sheet) -> None:
 
 def _amperes(rating_a: float) -> str:
     """A fuse's rating as it stands on its cap."""
-    return f"{rating_a:g} A" if rating_a >= 1 else f"{1e3 * rating_a:.4g} mA"
+    return (
+        with_unit(general(rating_a, 6), "A") if rating_a >= 1 else with_unit(general(1e3 * rating_a, 4), "mA")
+    )
 
 
 def _draw_trunks(pen: Pen, sheet: Sheet) -> None:
@@ -207,7 +210,7 @@ def _draw_resistor(pen: Pen, row: Row, volts: dict[int, float]) -> None:
     if row.run.resistor.fitted:
         reference = resistor_reference(row.index)
         pen.resistor(reference, start, end)
-        words = f"{reference} {row.run.resistor.ohm:.4g} Ω"
+        words = f"{reference} {with_unit(general(row.run.resistor.ohm, 4), 'Ω')}"
         pen.text((middle, row.plus_y + 13.5), words, layout.LETTERS)
     else:
         pen.wire("+", start, end)
@@ -304,11 +307,11 @@ def _draw_tag(pen: Pen, place: Place, point: TestPoint, volts: dict[int, float])
     half_w, half_h = layout.TAG_WIDTH / 2, layout.TAG_HEIGHT / 2
     pen.box((x - half_w, y - half_h), (x + half_w, y + half_h), width=0.7)
     pen.text((x, y - 4.7), point.label, layout.SMALL)
-    pen.text((x, y + 4.9), f"{volts[point.number]:.2f} V", layout.SMALL)
+    pen.text((x, y + 4.9), with_unit(fixed(volts[point.number], 2), "V"), layout.SMALL)
 
 
 def _draw_flat_tag(pen: Pen, place: Place, point: TestPoint, volts: dict[int, float]) -> None:
     """A test point's number beside its volts, in a box."""
     x, y = place
     pen.box((x - 25, y - 5.5), (x + 25, y + 5.5), width=0.7)
-    pen.text((x, y), f"{point.label} {volts[point.number]:.2f} V", layout.SMALL)
+    pen.text((x, y), f"{point.label} {with_unit(fixed(volts[point.number], 2), 'V')}", layout.SMALL)

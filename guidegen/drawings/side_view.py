@@ -11,6 +11,7 @@ from guidegen.drawings.plan_pen import PlanPen
 from guidegen.drawings.sketch import SMALL
 from guidegen.hanging.plan import HangingPlan, HungBulb, Span
 from guidegen.locale import _, ngettext
+from guidegen.locale.numerals import fixed, with_unit
 
 _PANEL, _ROOM = 340.0, 232.0
 _TALLEST = 150.0
@@ -80,7 +81,7 @@ def _panel(pen: PlanPen, shape: Shape, left: float, top: float, scale: float) ->
     pen.hook(second)
     _sag(pen, (first[0] + second[0]) / 2, (first[1] + second[1]) / 2, wire.sag_m, scale, second[0])
     bottom = top + _HEAD + _depth_m(shape.span) * scale + 26
-    pen.span(first[0], second[0], bottom + 8, _("{metres} m").format(metres=f"{wire.span_m:.2f}"))
+    pen.span(first[0], second[0], bottom + 8, with_unit(fixed(wire.span_m, 2), "m"))
 
 
 def _sag(pen: PlanPen, x: float, y: float, sag_m: float, scale: float, right: float) -> None:
@@ -88,7 +89,7 @@ def _sag(pen: PlanPen, x: float, y: float, sag_m: float, scale: float, right: fl
     deep = sag_m * scale
     pen.line((x, y), (x, y + deep), kind="accent")
     pen.line((x, y + deep), (right + 12, y + deep), kind="thin")
-    words = _("sag {centimetres} cm").format(centimetres=f"{100 * sag_m:.1f}")
+    words = _("sag {centimetres} cm").format(centimetres=fixed(100 * sag_m, 1))
     pen.text(right + 16, y + deep + 4, words, size=SMALL)
 
 
@@ -104,8 +105,8 @@ def _alt(shapes: tuple[Shape, ...], left_out: int) -> str:
     parts = [
         _("{name}: {metres} m apart, sag {centimetres} cm, {bulbs} bulbs.").format(
             name=_name(shape),
-            metres=f"{shape.span.wire.span_m:.2f}",
-            centimetres=f"{100 * shape.span.wire.sag_m:.1f}",
+            metres=fixed(shape.span.wire.span_m, 2),
+            centimetres=fixed(100 * shape.span.wire.sag_m, 1),
             bulbs=len(shape.bulbs),
         )
         for shape in shapes

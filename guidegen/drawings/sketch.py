@@ -13,7 +13,7 @@ from html import escape
 from typing import Literal
 
 from guidegen.drawings.picture import Picture, plain_line, shortened, text_width
-from guidegen.locale import _
+from guidegen.locale import _, language
 
 Place = tuple[float, float]
 Anchor = Literal["start", "middle", "end"]
@@ -226,7 +226,8 @@ class Sketch:
         height = self.height - self.top
         svg = (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 {self.top:g} {self.width:g} {height:g}" '
-            f'width="{self.width:g}" height="{height:g}" role="img" aria-labelledby="{" ".join(ids)}">'
+            f'width="{self.width:g}" height="{height:g}" lang="{language()}" role="img" '
+            f'aria-labelledby="{" ".join(ids)}">'
             f'<title id="{ids[0]}">{escape(plain_line(title))}</title>'
             f'<desc id="{ids[1]}">{escape(plain_line(alt))}</desc>'
             f'<rect y="{self.top:g}" width="{self.width:g}" height="{height:g}" fill="white"/>'

@@ -6,6 +6,7 @@ from guidegen.circuit.arrangement import Arrangement, Feed, RunPlan
 from guidegen.circuit.points import TestPoint
 from guidegen.drawings.layout import Row, Sheet
 from guidegen.locale import _, ngettext
+from guidegen.locale.numerals import fixed, general, with_unit
 from guidegen.parts.wires import FUSE, LEAD, extra_reference, feeder_reference, resistor_reference
 
 
@@ -35,7 +36,11 @@ def sheet_alt(
     """The figure in words: every connection, then the volts at every test point."""
     sentences = [_supply_words(arrangement), *(_row_words(row) for row in sheet.rows)]
     shown = {row.index for row in sheet.rows} | {None}
-    readings = [f"{point.label} {volts[point.number]:.2f} V" for point in points if point.run in shown]
+    readings = [
+        f"{point.label} {with_unit(fixed(volts[point.number], 2), 'V')}"
+        for point in points
+        if point.run in shown
+    ]
     if readings:
         sentences.append(_("Test points: {readings}.").format(readings=", ".join(readings)))
     return " ".join(sentences)
@@ -43,7 +48,7 @@ def sheet_alt(
 
 def _supply_words(arrangement: Arrangement) -> str:
     """The supply and what all runs share."""
-    volts = f"{arrangement.supply.voltage_v:.4g}"
+    volts = general(arrangement.supply.voltage_v, 4)
     if arrangement.supply.lead is None:
         sentence = _("The supply of {volts} V feeds, through fuse {fuse} in +, every run.")
     else:
@@ -59,7 +64,7 @@ def _row_words(row: Row) -> str:
     path = []
     if run.resistor.fitted:
         part = _("resistor {reference} of {ohm} Ω in +")
-        path.append(part.format(reference=resistor_reference(row.index), ohm=f"{run.resistor.ohm:.4g}"))
+        path.append(part.format(reference=resistor_reference(row.index), ohm=general(run.resistor.ohm, 4)))
     if run.feeder is not None:
         path.append(_("feeder {reference}").format(reference=feeder_reference(row.index)))
     count = ngettext("{count} bulb", "{count} bulbs", run.bulbs).format(count=run.bulbs)

@@ -8,11 +8,23 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from guidegen.locale import _
+from guidegen.locale.numerals import NO_BREAK, NOTHING, decimals_of, fixed, number, percent, with_unit
 
-#: Between a number and its unit, so that a line never breaks there.
-NO_BREAK = "\u00a0"
-#: Shown where there is no number to show.
-NOTHING = "–"
+__all__ = [
+    "NOTHING",
+    "NO_BREAK",
+    "fixed",
+    "listed",
+    "metered",
+    "number",
+    "numbers_listed",
+    "percent",
+    "quantity",
+    "slug",
+    "span",
+    "tolerance",
+    "value_and_unit",
+]
 
 
 class _Scale(NamedTuple):
@@ -36,19 +48,6 @@ _SCALES: dict[str, tuple[_Scale, ...]] = {
 }
 
 
-def number(value: float, figures: int = 3) -> str:
-    """`value` with so many significant figures, without exponent and without needless zeros.
-
-    Whole numbers with more digits than that keep them all.
-    """
-    return _plain(value, _decimals(value, figures), trim=True)
-
-
-def fixed(value: float, decimals: int) -> str:
-    """`value` with exactly so many decimals; never "-0.00"."""
-    return _plain(value, decimals, trim=False)
-
-
 def quantity(value: float, unit: str, figures: int = 3) -> str:
     """`value` in the SI unit `unit` with a prefix that suits: 0.205 "A" is 205 mA.
 
@@ -58,8 +57,7 @@ def quantity(value: float, unit: str, figures: int = 3) -> str:
     if not math.isfinite(value):
         return NOTHING
     scale = _scale(value, unit)
-    text = number(value * scale.per_si, figures)
-    return f"{text}{NO_BREAK}{scale.unit}" if scale.unit else text
+    return with_unit(number(value * scale.per_si, figures), scale.unit)
 
 
 def value_and_unit(value: float, unit: str, figures: int = 3) -> tuple[str, str]:
@@ -74,23 +72,18 @@ def span(low: float, high: float, unit: str, figures: int = 3) -> str:
     step = 10.0**-decimals
     lower = fixed(_outwards(low * scale.per_si, step, math.floor), decimals)
     upper = fixed(_outwards(high * scale.per_si, step, math.ceil), decimals)
-    return _("{low} to {high}").format(low=lower, high=f"{upper}{NO_BREAK}{scale.unit}")
+    return _("{low} to {high}").format(low=lower, high=with_unit(upper, scale.unit))
 
 
 def metered(value: float, low: float, high: float, unit: str, figures: int = 3) -> str:
     """A reading with the prefix and the decimals that its range has in `span`."""
     scale, decimals = _common(low, high, unit, figures)
-    return f"{fixed(value * scale.per_si, decimals)}{NO_BREAK}{scale.unit}"
-
-
-def percent(ratio: float) -> str:
-    """A ratio as whole percent: 0.456 is 46 %."""
-    return f"{fixed(100 * ratio, 0)}{NO_BREAK}%"
+    return with_unit(fixed(value * scale.per_si, decimals), scale.unit)
 
 
 def tolerance(ratio: float) -> str:
     """A tolerance: "±5 %"."""
-    return f"±{number(100 * ratio)}{NO_BREAK}%"
+    return with_unit(f"±{number(100 * ratio)}", "%")
 
 
 def listed(items: tuple[str, ...] | list[str]) -> str:
@@ -125,25 +118,7 @@ def _common(low: float, high: float, unit: str, figures: int) -> tuple[_Scale, i
     """The prefix that suits both ends of a range, and the decimals that give the larger one its figures."""
     largest = max(abs(low), abs(high))
     scale = _scale(largest, unit)
-    return scale, _decimals(largest * scale.per_si, figures)
-
-
-def _decimals(value: float, figures: int) -> int:
-    if value == 0 or not math.isfinite(value):
-        return 0
-    size = float(f"{abs(value):.{figures - 1}e}")
-    return max(0, figures - 1 - math.floor(math.log10(size)))
-
-
-def _plain(value: float, decimals: int, *, trim: bool) -> str:
-    if not math.isfinite(value):
-        return NOTHING
-    text = f"{value:.{decimals}f}"
-    if trim and "." in text:
-        text = text.rstrip("0").rstrip(".")
-    if not text.strip("-0."):
-        text = text.lstrip("-")
-    return text.replace("-", "−")
+    return scale, decimals_of(largest * scale.per_si, figures)
 
 
 def _outwards(value: float, step: float, rounder: Callable[[float], int]) -> float:

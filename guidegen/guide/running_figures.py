@@ -10,6 +10,7 @@ from guidegen.calc.worked import Worked, work
 from guidegen.circuit.cell_life import CellLife, cell_life
 from guidegen.guide.format import NO_BREAK, fixed, number, quantity
 from guidegen.guide.matter import Matter
+from guidegen.locale.numerals import money as money  # noqa: PLC0414 - for those that use it from here
 from guidegen.tables.limits import SMALL_SUPPLY_EFFICIENCY
 from guidegen.tables.supplies import EVENING_H, STANDBY_W
 
@@ -87,9 +88,3 @@ def kwh(value: float) -> str:
 def hours_text(value: float) -> str:
     """Hours, minutes below one."""
     return f"{number(value)}{NO_BREAK}h" if value >= 1 else f"{fixed(60 * value, 0)}{NO_BREAK}min"
-
-
-def money(amount: float, currency: str) -> str:
-    """An amount of money to the hundredth; to two figures below a tenth."""
-    text = fixed(amount, 2) if amount >= 0.1 or amount == 0 else number(amount, 2)
-    return f"{text}{NO_BREAK}{currency}"

@@ -13,6 +13,7 @@ from guidegen.calc.worked import Term, Worked
 from guidegen.guide.blocks import Calculation, Symbol
 from guidegen.guide.format import NO_BREAK, number
 from guidegen.locale import _
+from guidegen.locale.numerals import numeral
 
 #: Figures of the numbers put in and of the result.
 FIGURES = 4
@@ -69,7 +70,8 @@ def plain(value: float, figures: int = FIGURES) -> str:
     if size == 0 or _SMALLEST <= size < _LARGEST:
         return number(value, figures)
     mantissa, _e, power = f"{value:.{figures - 1}e}".partition("e")
-    return f"{mantissa.replace('-', '−')}{NO_BREAK}×{NO_BREAK}10{str(int(power)).translate(_SUPERSCRIPTS)}"
+    mantissa = numeral(mantissa.replace("-", "−"))
+    return f"{mantissa}{NO_BREAK}×{NO_BREAK}10{str(int(power)).translate(_SUPERSCRIPTS)}"
 
 
 def _symbol(term: Term) -> Symbol:

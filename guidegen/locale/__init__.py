@@ -28,7 +28,8 @@ class _Speech(NamedTuple):
     translations: NullTranslations
 
 
-_speech: ContextVar[_Speech] = ContextVar("speech", default=_Speech(ENGLISH, NullTranslations()))
+_AT_FIRST = _Speech(ENGLISH, NullTranslations())
+_speech: ContextVar[_Speech] = ContextVar("speech", default=_AT_FIRST)
 
 
 def _(message: str) -> str:

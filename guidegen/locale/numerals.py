@@ -9,6 +9,7 @@ there would be read as a decimal point by those who write project files.
 from __future__ import annotations
 
 import math
+from decimal import Decimal
 from functools import cache
 
 from guidegen.locale import ENGLISH, language
@@ -54,15 +55,18 @@ def percent(ratio: float) -> str:
 
 
 def money(amount: float, currency: str) -> str:
-    """An amount of money with two decimals: "12.30 EUR", in German "12,30 €"."""
+    """An amount of money: "12.30 EUR", in German "12,30 €".
+
+    To the hundredth; to two figures below a tenth.
+    """
     tag = language()
+    exact = amount >= 0.1 or amount == 0
     if tag == ENGLISH:
-        return f"{amount:.2f} {currency}"
+        return with_unit(fixed(amount, 2) if exact else number(amount, 2), currency)
     from babel.numbers import format_currency  # noqa: PLC0415 - see above
 
-    return format_currency(
-        round(amount, 2), currency, locale=tag, currency_digits=False, group_separator=False
-    )
+    value = Decimal(f"{amount:.{2 if exact else decimals_of(amount, 2)}f}")
+    return format_currency(value, currency, locale=tag, decimal_quantization=False, group_separator=False)
 
 
 def decimals_of(value: float, figures: int) -> int:

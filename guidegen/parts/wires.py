@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from guidegen.circuit.arrangement import Arrangement, Cable, Conductor, RunPlan
 from guidegen.circuit.solution import RunSolution, Solution
 from guidegen.locale import _
+from guidegen.locale.numerals import general, with_unit
 
 FUSE = "F1"
 LEAD = "L1"
@@ -135,7 +136,7 @@ def _row(
 
 def conductor_words(conductor: Conductor) -> tuple[str, ...]:
     """Size and material of a conductor, as a shop would say them."""
-    size = f"{conductor.area_m2 * 1e6:.3g} mm²"
+    size = with_unit(general(conductor.area_m2 * 1e6), "mm²")
     if conductor.gauge is not None:
         size = _("{gauge} AWG ({area})").format(gauge=f"{conductor.gauge:g}", area=size)
     elif conductor.inferred:

@@ -1,6 +1,9 @@
-"""Numbers for a terminal: three digits, a prefix that suits, plain ASCII."""
+"""Numbers for a terminal: three digits, a prefix that suits, units and spaces in plain ASCII."""
 
 from __future__ import annotations
+
+from guidegen.locale import numerals
+from guidegen.locale.numerals import NO_BREAK, fixed, general
 
 _PREFIXES = ((1e6, "M"), (1e3, "k"), (1.0, ""), (1e-3, "m"), (1e-6, "u"))
 
@@ -18,8 +21,13 @@ def amount(value: float, unit: str) -> str:
 
 def percent(share: float) -> str:
     """A ratio as a whole percentage."""
-    return f"{share * 100:.0f} %"
+    return f"{fixed(share * 100, 0)} %"
+
+
+def money(amount: float, currency: str) -> str:
+    """An amount of money and its currency."""
+    return numerals.money(amount, currency).replace(NO_BREAK, " ")
 
 
 def _digits(value: float) -> str:
-    return f"{value:.3g}" if abs(value) < 1000 else f"{value:.0f}"
+    return general(value) if abs(value) < 1000 else fixed(value, 0)

@@ -10,6 +10,8 @@ from guidegen.bench.faults import Fault
 from guidegen.bench.spots import Spot
 from guidegen.circuit.arrangement import Arrangement
 from guidegen.locale import _, ngettext
+from guidegen.locale.numerals import fixed
+from guidegen.report.amounts import percent
 
 #: Fit from which on a cause explains the readings well, and roughly.
 WELL, ROUGHLY = 0.1, 0.005
@@ -62,7 +64,7 @@ class Words:
         if not diagnosis.can_tell or cause.fit < ROUGHLY:
             return _("{cause}: {fit}").format(cause=text, fit=fit)
         return _("{cause}: {fit}; weight {weight} of 100").format(
-            cause=text, fit=fit, weight=f"{100 * cause.weight:.0f}"
+            cause=text, fit=fit, weight=fixed(100 * cause.weight, 0)
         )
 
     def next_reading(self, diagnosis: Diagnosis) -> str:
@@ -166,7 +168,7 @@ class Words:
 
     def _dead(self, fault: Fault) -> str:
         return _("{run}: about {share} of the LEDs dead").format(
-            run=self.run(fault.run), share=f"{100 * fault.amount:.0f} %"
+            run=self.run(fault.run), share=percent(fault.amount)
         )
 
     def _burden(self, fault: Fault) -> str:

@@ -15,8 +15,9 @@ from guidegen.choose.progress import Progress
 from guidegen.choose.why import assumptions, why, why_none, wire_sizes
 from guidegen.circuit.arrangement import Cable
 from guidegen.locale import _, speaking_language
+from guidegen.locale.numerals import fixed
 from guidegen.project.read import ProjectFile, read_project
-from guidegen.report.amounts import amount
+from guidegen.report.amounts import amount, money
 from guidegen.report.check import check_text
 from guidegen.report.figures import figures
 from guidegen.report.terminal import for_terminal
@@ -140,7 +141,7 @@ def _figures(proposal: Proposal) -> str:
     cost, solution = proposal.cost, proposal.worked.solution
     text = _("cost {money}, joints {joints}, cuts {cuts}; wire {sizes}; supply {current}; goals met: {met}")
     return text.format(
-        money=f"{cost.money:.2f} {cost.currency}",
+        money=money(cost.money, cost.currency),
         joints=cost.joints,
         cuts=cost.cuts,
         sizes=wire_sizes(proposal) or _("none"),
@@ -159,5 +160,5 @@ def _runs(proposal: Proposal) -> Iterator[str]:
             feed=_(plan.feed),
             ohm=amount(plan.resistor.ohm, "ohm") if plan.resistor.fitted else _("no resistor"),
             led=amount(run.mean_led_a, "A"),
-            evenness=f"{run.evenness:.2f}",
+            evenness=fixed(run.evenness, 2),
         )

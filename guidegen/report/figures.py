@@ -8,6 +8,7 @@ from typing import Any
 from guidegen.circuit.arrangement import LedEstimate, RunPlan
 from guidegen.circuit.solution import RunMargins, RunSolution
 from guidegen.locale import _, speaking_language
+from guidegen.locale.numerals import fixed
 from guidegen.report.amounts import amount, percent
 from guidegen.report.readings import diagnosis_json, readings_json, readings_lines
 from guidegen.safety.words import text
@@ -122,7 +123,7 @@ def _installation_lines(study: Study, solved: Solved) -> list[str]:
             fuse=amount(fuse_a, "A"),
         ),
         _("Evenness of the whole installation: {evenness}; goals met: {met}").format(
-            evenness=f"{solution.evenness:.2f}", met=_("yes") if study.meets_goals else _("no")
+            evenness=fixed(solution.evenness, 2), met=_("yes") if study.meets_goals else _("no")
         ),
     ]
 
@@ -134,7 +135,7 @@ def _run_lines(plan: RunPlan, run: RunSolution, worst: RunMargins) -> list[str]:
         current=amount(run.current_a, "A"),
         volts=amount(run.after_resistor_v, "V"),
         led=amount(run.mean_led_a, "A"),
-        evenness=f"{run.evenness:.2f}",
+        evenness=fixed(run.evenness, 2),
     )
     watts = _("  resistor watts: {running} running, {worst} at worst, {shorted} with the run shorted").format(
         running=amount(run.resistor_w, "W"),
@@ -145,8 +146,8 @@ def _run_lines(plan: RunPlan, run: RunSolution, worst: RunMargins) -> list[str]:
         [f"{_('bulb'):>5}", f"{_('metres'):>8}", f"{_('volts'):>8}", f"{_('LED mA'):>8}", f"{_('light'):>6}"]
     )
     rows = [
-        f"  {index + 1:>5} {plan.position_m[index]:>8.2f} {run.bulb_v[index]:>8.3f} "
-        f"{run.led_a[index] * 1e3:>8.2f} {run.light[index]:>6.2f}"
+        f"  {index + 1:>5} {fixed(plan.position_m[index], 2):>8} {fixed(run.bulb_v[index], 3):>8} "
+        f"{fixed(run.led_a[index] * 1e3, 2):>8} {fixed(run.light[index], 2):>6}"
         for index in range(plan.bulbs)
     ]
     return [head, values, watts, header, *rows]

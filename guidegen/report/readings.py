@@ -11,6 +11,7 @@ from guidegen.bench.next import NextReadings, Suggestion
 from guidegen.bench.spots import Spot
 from guidegen.circuit.expected import ExpectedReading
 from guidegen.locale import _
+from guidegen.locale.numerals import general
 from guidegen.report.amounts import amount, percent
 from guidegen.report.causes import Words
 from guidegen.study import Study
@@ -173,7 +174,7 @@ def next_text(name: str, found: NextReadings, show: Callable[[float, str], str] 
 
 def plus_minus(share: float) -> str:
     """A half-width as people write it."""
-    return f"±{100 * share:.2g} %" if share < 1 else f"±{percent(share)}"
+    return f"±{general(100 * share, 2)} %" if share < 1 else f"±{percent(share)}"
 
 
 def suggestion_text(suggestion: Suggestion, show: Callable[[float, str], str]) -> str:

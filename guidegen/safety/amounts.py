@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from guidegen.locale import _
+from guidegen.locale.numerals import numeral
 
 DIGITS = 3
 
@@ -14,7 +15,9 @@ def _plain(value: float) -> str:
     if value == 0:
         return "0"
     text = f"{value:.{DIGITS}g}"
-    return text if "e" not in text else f"{value:.0f}" if abs(value) >= 1 else f"{value:.9f}".rstrip("0")
+    if "e" in text:
+        text = f"{value:.0f}" if abs(value) >= 1 else f"{value:.9f}".rstrip("0")
+    return numeral(text)
 
 
 def _ampere(value: float) -> str:
@@ -34,7 +37,7 @@ _SHOWN: dict[str, Callable[[float], str]] = {
     "m2": lambda value: f"{_plain(value * 1e6)} mm²",
     "c": lambda value: f"{value:.0f} °C",
     "percent": lambda value: f"{value * 100:.0f} %",
-    "ratio": lambda value: f"{value:.2f}",
+    "ratio": lambda value: numeral(f"{value:.2f}"),
 }
 
 

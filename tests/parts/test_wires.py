@@ -62,8 +62,8 @@ def test_strings_own_current_is_the_largest_along_it(feed):
 
 
 def test_a_measured_string_is_called_like_copper_of_a_size():
-    assert conductor_words(THIN) == ("like copper of 0.13 mm²", "measured")
+    assert conductor_words(THIN) == ("like copper of 0.13\u00a0mm²", "measured")
 
 
 def test_bought_wire_is_named_by_size_and_material():
-    assert conductor_words(STOUT) == ("0.5 mm²", "copper")
+    assert conductor_words(STOUT) == ("0.5\u00a0mm²", "copper")
