@@ -10,9 +10,13 @@ from typing import get_args
 
 import numpy as np
 
-from guidegen.choose.line import Route, route, supply_position_m
+from guidegen.choose.hooks import Hooks
+from guidegen.choose.line import Ground, Measure, Route, Straight, Stretch
 from guidegen.choose.splits import MOST_RUNS, Sizes, splits
 from guidegen.circuit.arrangement import Feed
+from guidegen.hanging.bulbs import JOINT_TAKES_M
+from guidegen.hanging.supply import ways_of
+from guidegen.project.check_runs import run_name
 from guidegen.project.schema import LightString, Project
 from guidegen.safety.strings import is_parallel
 
@@ -23,26 +27,21 @@ MOST_LAYOUTS = 3_000
 
 @dataclass(frozen=True)
 class Part:
-    """One run of a layout: its kind of string, its first bulb counted over all strings, its wire."""
+    """One run of a layout: its kind of string, its first bulb counted over all strings, its wire.
+
+    `place`: index of the supply's place; `line`: of the line of hooks.
+    """
 
     string: str
     used: int
     bulbs: int
     feed: Feed
     route: Route
+    place: int = 0
+    line: int = 0
 
 
 Layout = tuple[Part, ...]
-
-
-@dataclass(frozen=True)
-class _Stretch:
-    """Bulbs of one run and its feed, before anything is known of its place."""
-
-    string: str
-    used: int
-    bulbs: int
-    feed: Feed
 
 
 @dataclass
@@ -50,21 +49,64 @@ class _Measures:
     """Lengths of runs, each worked out once."""
 
     kinds: Mapping[str, LightString]
-    known: dict[tuple[str, int, int], tuple[float, float]] = field(default_factory=dict)
+    known: dict[tuple[str, int, int], Measure] = field(default_factory=dict)
 
-    def of(self, stretch: _Stretch) -> tuple[float, float]:
-        """Length of the run, and from its start to the bulb in its middle, metre."""
+    def of(self, stretch: Stretch) -> Measure:
+        """Lengths of the run."""
         kind = self.kinds[stretch.string]
         key = (stretch.string, stretch.used % kind.bulbs, stretch.bulbs)
         if key not in self.known:
-            self.known[key] = _lengths_m(kind, *key[1:])
+            self.known[key] = _measure(kind, *key[1:])
         return self.known[key]
 
 
-def _lengths_m(kind: LightString, used: int, bulbs: int) -> tuple[float, float]:
+def _measure(kind: LightString, used: int, bulbs: int) -> Measure:
     numbers = np.arange(used, used + bulbs) % kind.bulbs
-    position_m = np.cumsum(np.where(numbers == 0, kind.tail_m, kind.spacing))
-    return float(position_m[-1]), float(position_m[-(-bulbs // 2) - 1])
+    segment_m = np.where(numbers == 0, kind.tail_m, kind.spacing)
+    joined = (numbers == 0) & (np.arange(bulbs) > 0)
+    position_m = np.cumsum(segment_m)
+    hung_m = position_m - np.cumsum(np.where(joined, JOINT_TAKES_M, 0.0))
+    middle = -(-bulbs // 2) - 1
+    return Measure(
+        whole_m=float(position_m[-1]),
+        middle_m=float(position_m[middle]),
+        hung_m=float(hung_m[-1]),
+        hung_middle_m=float(hung_m[middle]),
+        lead_m=float(segment_m[0]),
+        spacing_m=kind.spacing,
+    )
+
+
+@dataclass(frozen=True)
+class _Lot:
+    """Bulbs of one kind of string that hang on one line."""
+
+    string: str
+    used: int
+    bulbs: int
+    line: int
+
+
+def _lots(project: Project, ground: Ground) -> list[_Lot]:
+    """The bulbs to use, line by line; on one line all of them."""
+    if isinstance(ground, Hooks) and len(ground.ways.lines) > 1:
+        return list(_lots_on_lines(project))
+    return [_Lot(name, 0, bulbs, 0) for name, bulbs in bulbs_to_use(project).items()]
+
+
+def _lots_on_lines(project: Project) -> Iterator[_Lot]:
+    """Every line keeps as many bulbs as its runs in the file have."""
+    assert project.hanging is not None, "there are lines"
+    runs = {run_name(index, run): run for index, run in enumerate(project.runs or ())}
+    used = dict.fromkeys(project.strings, 0)
+    for number, line in enumerate(project.hanging.lines):
+        here: dict[str, int] = {}
+        for name in line.runs or ():
+            kind = runs[name].string or next(iter(project.strings))
+            here[kind] = here.get(kind, 0) + runs[name].bulbs
+        for kind, bulbs in here.items():
+            yield _Lot(kind, used[kind], bulbs, number)
+            used[kind] += bulbs
 
 
 def bulbs_to_use(project: Project) -> dict[str, int]:
@@ -80,20 +122,36 @@ def bulbs_to_use(project: Project) -> dict[str, int]:
 def layouts(project: Project) -> tuple[Layout, ...]:
     """Every layout that is looked at, in a fixed order.
 
-    Runs of one kind of string and one size are fed alike.  Where several
-    kinds make too many layouts, all runs of a kind are fed alike, and then
-    all runs of all kinds.
+    Runs of one kind of string and one size on one line are fed alike.  Where
+    several kinds or lines make too many layouts, all runs of a kind on a line
+    are fed alike, and then all runs.  Of layouts that differ by the supply's
+    place alone, that with the least wire comes first.
     """
-    bulbs = bulbs_to_use(project)
-    choices = [list(_of_kind(name, project.strings[name], count)) for name, count in bulbs.items()]
-    measures = _Measures(project.strings)
-    return tuple(_placed(stretches, project, measures) for stretches in _together(choices))
+    ground = ground_of(project)
+    choices = [list(_of_kind(project.strings[lot.string], lot)) for lot in _lots(project, ground)]
+    measures, places = _Measures(project.strings), range(len(project.place.supply_places))
+    return tuple(
+        layout
+        for stretches in _together(choices)
+        for layout in sorted((_placed(stretches, ground, measures, place) for place in places), key=wire_m)
+    )
 
 
-_Choices = list[list[tuple[_Stretch, ...]]]
+def ground_of(project: Project) -> Ground:
+    """Where the runs lie: on the hooks if all distances between them are known."""
+    ways = ways_of(project)
+    return Straight(project.place.supply_places) if ways is None else Hooks(project, ways)
 
 
-def _together(choices: _Choices) -> Iterator[tuple[_Stretch, ...]]:
+def wire_m(layout: Layout) -> float:
+    """Feeders and extra wire of a layout, as routes."""
+    return round(sum(part.route.feeder_m + part.route.extra_m for part in layout), 6)
+
+
+_Choices = list[list[tuple[Stretch, ...]]]
+
+
+def _together(choices: _Choices) -> Iterator[tuple[Stretch, ...]]:
     """One choice of every kind in every combination that is looked at."""
     alike = [[each for each in choice if len({part.feed for part in each}) == 1] for choice in choices]
     if _count(choices) <= MOST_LAYOUTS or len(choices) == 1:
@@ -110,13 +168,13 @@ def _count(choices: _Choices) -> float:
     return math.prod(float(len(choice)) for choice in choices)
 
 
-def _several(choices: _Choices) -> Iterator[tuple[_Stretch, ...]]:
+def _several(choices: _Choices) -> Iterator[tuple[Stretch, ...]]:
     """One choice of every kind, with no more runs together than are looked at."""
     fewest = [min((len(each) for each in choice), default=0) for choice in choices]
     yield from _joined(choices, fewest, max(MOST_RUNS, sum(fewest)))
 
 
-def _joined(choices: _Choices, fewest: list[int], most_runs: int) -> Iterator[tuple[_Stretch, ...]]:
+def _joined(choices: _Choices, fewest: list[int], most_runs: int) -> Iterator[tuple[Stretch, ...]]:
     if not choices:
         yield ()
         return
@@ -127,28 +185,24 @@ def _joined(choices: _Choices, fewest: list[int], most_runs: int) -> Iterator[tu
                 yield (*first, *others)
 
 
-def _of_kind(name: str, kind: LightString, bulbs: int) -> Iterator[tuple[_Stretch, ...]]:
+def _of_kind(kind: LightString, lot: _Lot) -> Iterator[tuple[Stretch, ...]]:
     feeds = FEEDS if is_parallel(kind) else FEEDS[:1]
-    for sizes in splits(kind, bulbs):
+    for sizes in splits(kind, lot.bulbs):
         for chosen in product(feeds, repeat=len(set(sizes))):
-            yield _stretches(name, sizes, dict(zip(dict.fromkeys(sizes), chosen, strict=True)))
+            yield _stretches(lot, sizes, dict(zip(dict.fromkeys(sizes), chosen, strict=True)))
 
 
-def _stretches(name: str, sizes: Sizes, feed: Mapping[int, Feed]) -> tuple[_Stretch, ...]:
-    used = np.concatenate([[0], np.cumsum(sizes)])
+def _stretches(lot: _Lot, sizes: Sizes, feed: Mapping[int, Feed]) -> tuple[Stretch, ...]:
+    used = lot.used + np.concatenate([[0], np.cumsum(sizes)])
     return tuple(
-        _Stretch(name, int(first), size, feed[size]) for first, size in zip(used[:-1], sizes, strict=True)
+        Stretch(lot.string, int(first), size, feed[size], lot.line)
+        for first, size in zip(used[:-1], sizes, strict=True)
     )
 
 
-def _placed(stretches: tuple[_Stretch, ...], project: Project, measures: _Measures) -> Layout:
-    lengths = [measures.of(stretch) for stretch in stretches]
-    ends_m = np.cumsum([length_m for length_m, _ in lengths])
-    supply_m = supply_position_m(project.place.supply_at, float(ends_m[-1]))
+def _placed(stretches: tuple[Stretch, ...], ground: Ground, measures: _Measures, place: int) -> Layout:
+    routes = ground.routes(stretches, [measures.of(stretch) for stretch in stretches], place)
     return tuple(
-        Part(
-            *(stretch.string, stretch.used, stretch.bulbs, stretch.feed),
-            route(stretch.feed, float(end_m) - length_m, length_m, middle_m, supply_m),
-        )
-        for stretch, end_m, (length_m, middle_m) in zip(stretches, ends_m, lengths, strict=True)
+        Part(each.string, each.used, each.bulbs, each.feed, route, place, each.line)
+        for each, route in zip(stretches, routes, strict=True)
     )

@@ -7,6 +7,7 @@ from itertools import pairwise
 import numpy as np
 
 from guidegen.circuit.arrangement import Arrangement, Floats, RunPlan
+from guidegen.hanging.lay import Laid, lay
 from guidegen.hanging.plan import Gap, HungBulb, Span
 from guidegen.tables.hanging import JOINT_TAKES_M as JOINT_TAKES
 
@@ -18,19 +19,16 @@ _GAP_FROM = 1.25
 _AT_HOOK_M = 1e-6
 
 
-def along_m(arrangement: Arrangement, runs: tuple[int, ...], starts_at: str) -> list[Floats]:
-    """Places of the bulbs of each run along the wire from the first hook, m.
-
-    A run begins where the one before it ends; every joint of two strings
-    shortens the wire.
-    """
-    found: list[Floats] = []
-    end = -float(arrangement.runs[runs[0]].segment_m[0]) if starts_at == "first bulb" else 0.0
-    for index in runs:
-        places = end + positions_m(arrangement.runs[index])
-        found.append(places)
-        end = float(places[-1])
-    return found
+def laid_runs(
+    runs: list[RunPlan], turned: list[bool], spacing_m: list[float], starts_at: str
+) -> tuple[Laid, ...]:
+    """How the runs of a line lie along its wire; every joint of two strings shortens it."""
+    found: list[Laid] = []
+    for run, turn, apart_m in zip(runs, turned, spacing_m, strict=True):
+        whole_m, lead_m = float(positions_m(run)[-1]), float(run.segment_m[0])
+        before = found[-1] if found else None
+        found.append(lay(before, whole_m, lead_m, apart_m, turned=turn, starts_at=starts_at))
+    return tuple(found)
 
 
 def positions_m(run: RunPlan) -> Floats:
@@ -41,15 +39,15 @@ def positions_m(run: RunPlan) -> Floats:
 
 
 def hung_bulbs(
-    arrangement: Arrangement, runs: tuple[int, ...], spans: tuple[Span, ...], starts_at: str
+    arrangement: Arrangement, runs: tuple[int, ...], laid: tuple[Laid, ...], spans: tuple[Span, ...]
 ) -> tuple[HungBulb, ...]:
-    """Every bulb of these runs with its span and place."""
-    places = along_m(arrangement, runs, starts_at)
-    return tuple(
+    """Every bulb of these runs with its span and place, in the order along the wire."""
+    found = [
         _hung(index, bulb, bool(arrangement.runs[index].lit_groups[bulb - 1] > 0), float(along), spans)
-        for index, row in zip(runs, places, strict=True)
-        for bulb, along in enumerate(row, start=1)
-    )
+        for index, lies in zip(runs, laid, strict=True)
+        for bulb, along in enumerate(lies.bulbs_m(positions_m(arrangement.runs[index])), start=1)
+    ]
+    return tuple(sorted(found, key=lambda bulb: bulb.along_m))
 
 
 def _hung(run: int, bulb: int, lit: bool, along: float, spans: tuple[Span, ...]) -> HungBulb:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from guidegen.circuit.arrangement import Arrangement
-from guidegen.hanging.bulbs import JOINT_TAKES_M, gaps_of, hung_bulbs
+from guidegen.hanging.bulbs import JOINT_TAKES_M, gaps_of, hung_bulbs, laid_runs
+from guidegen.hanging.lay import Laid
 from guidegen.hanging.loads import loads_of, typical_weights
 from guidegen.hanging.plan import HangingPlan, HungLine, Usage
 from guidegen.hanging.pulls import line_pulls
@@ -18,7 +19,7 @@ def hanging_plan(project: Project, arrangement: Arrangement) -> HangingPlan | No
     hanging = project.hanging
     if hanging is None:
         return None
-    lines = _lines(hanging, arrangement)
+    lines = _lines(project, hanging, arrangement)
     hung = {run for line in lines for run in line.runs}
     return HangingPlan(
         lines=lines,
@@ -32,30 +33,42 @@ def hanging_plan(project: Project, arrangement: Arrangement) -> HangingPlan | No
     )
 
 
-def _lines(hanging: Hanging, arrangement: Arrangement) -> tuple[HungLine, ...]:
+def _lines(project: Project, hanging: Hanging, arrangement: Arrangement) -> tuple[HungLine, ...]:
     lines: list[HungLine] = []
     for line in hanging.lines:
         before = sum(len(other.hooks) for other in lines)
-        lines.append(_line(hanging, line, arrangement, before))
+        lines.append(_line(project, hanging, line, arrangement, before))
     return tuple(lines)
 
 
-def _line(hanging: Hanging, line: Line, arrangement: Arrangement, before: int) -> HungLine:
+def _line(project: Project, hanging: Hanging, line: Line, arrangement: Arrangement, before: int) -> HungLine:
     names = [run.name for run in arrangement.runs]
     runs = tuple(range(len(names))) if line.runs is None else tuple(names.index(name) for name in line.runs)
     hooks = hook_points(hanging, line, before)
     spans = spans_of(hanging, line, hooks)
-    bulbs = hung_bulbs(arrangement, runs, spans, hanging.starts_at)
+    laid = _laid(project, hanging, arrangement, runs)
+    bulbs = hung_bulbs(arrangement, runs, laid, spans)
     return HungLine(
         runs=runs,
+        laid=laid,
         hooks=hooks,
         spans=spans,
         bulbs=bulbs,
         gaps=gaps_of(bulbs),
-        lead_in_m=float(arrangement.runs[runs[0]].segment_m[0]),
+        lead_in_m=0.0 if laid[0].turned else float(arrangement.runs[runs[0]].segment_m[0]),
         lights_m=bulbs[-1].along_m - bulbs[0].along_m,
         placed=line.hooks is not None,
     )
+
+
+def _laid(
+    project: Project, hanging: Hanging, arrangement: Arrangement, runs: tuple[int, ...]
+) -> tuple[Laid, ...]:
+    plans = [arrangement.runs[run] for run in runs]
+    stated = project.runs or ()
+    turned = [bool(stated) and stated[run].first_hung == "last bulb" for run in runs]
+    spacing_m = [project.strings[plan.string].spacing for plan in plans]
+    return laid_runs(plans, turned, spacing_m, hanging.starts_at)
 
 
 def _usage(project: Project, arrangement: Arrangement) -> tuple[Usage, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from guidegen.calc.catenary import Catenary
+from guidegen.hanging.lay import Laid
 
 
 @dataclass(frozen=True)
@@ -74,7 +75,7 @@ class Gap:
 
 @dataclass(frozen=True)
 class HungLine:
-    """A row of hooks with the runs on it (indices), its spans and bulbs in order.
+    """A row of hooks with the runs on it (indices), how they lie, its spans and bulbs in order.
 
     `lead_in_m`: unlit wire before its first bulb; `lights_m`: wire from its
     first bulb to its last, less what joints take; `placed` whether the file
@@ -82,6 +83,7 @@ class HungLine:
     """
 
     runs: tuple[int, ...]
+    laid: tuple[Laid, ...]
     hooks: tuple[HookPoint, ...]
     spans: tuple[Span, ...]
     bulbs: tuple[HungBulb, ...]

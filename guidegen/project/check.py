@@ -14,6 +14,7 @@ from guidegen.project import (
     check_runs,
     check_strings,
     check_supply,
+    check_supply_at,
     check_wires,
 )
 from guidegen.project.complaint import Complaint
@@ -31,9 +32,9 @@ PROJECT_CHECKS = (
     check_readings.runs_there,
     check_readings.leads,
     check_readings.once,
-)
     check_own.once,
     check_supply_at.supply_places,
+)
 PLACE_CHECKS = (check_place.temperatures, check_place.water)
 STRING_CHECKS = (check_strings.name, check_strings.groups, check_strings.half_bulbs, check_strings.wires)
 WIRE_CHECKS = (check_wires.string_wire, check_wires.meter_leads, check_wires.material)
@@ -52,8 +53,8 @@ READING_CHECKS = (
 RUN_CHECKS = (check_runs.extra_wire, check_runs.resistor_there)
 HANGING_CHECKS = (check_hanging.lines_there, check_hanging.guide_wire)
 LINE_CHECKS = (check_hanging.hooks_or_spans, check_hanging.hooks_apart, check_hanging.long_enough)
-
 OWN_CHECKS = (check_own.one_place, check_own.own_is_whole, check_own.adds_something)
+
 
 def complaints(project: Project) -> Iterator[Complaint]:
     """Everything that does not agree; of a partial project, as far as it can be told."""
@@ -64,8 +65,8 @@ def complaints(project: Project) -> Iterator[Complaint]:
     yield from attempt(_runs, project)
     yield from attempt(_readings, project)
     yield from attempt(_hanging, project)
-
     yield from attempt(_own_steps, project)
+
 
 def _all(checks: tuple[Any, ...], *parts: Any) -> Iterator[Complaint]:
     for check in checks:

@@ -42,10 +42,15 @@ def inner_type(kind: Any, step: str | int) -> Any:
     if model is not None:
         field = model.model_fields.get(str(step))
         return full_type(field) if field else None
-    plain = bare(kind)
-    if get_origin(plain) in (tuple, dict):
-        return get_args(plain)[0 if get_origin(plain) is tuple else 1]
+    for plain in members(bare(kind)):
+        if get_origin(plain) in (tuple, dict):
+            return get_args(plain)[0 if get_origin(plain) is tuple else 1]
     return None
+
+
+def members(kind: Any) -> tuple[Any, ...]:
+    """The types that a union offers; of any other type itself."""
+    return get_args(kind) if get_origin(kind) in (Union, types.UnionType) else (kind,)
 
 
 def type_at(key: Key) -> Any:
@@ -65,7 +70,8 @@ def description_at(key: Key) -> str:
 
 def reader_of(kind: Any) -> Reader | None:
     """The reader among the type's annotations."""
-    return next((part for part in _parts(kind) if isinstance(part, Reader)), None)
+    own = get_args(kind)[1:] if get_origin(kind) is Annotated else ()
+    return next((part for part in (*own, *_parts(kind)) if isinstance(part, Reader)), None)
 
 
 def choices_of(kind: Any) -> list[str]:

@@ -13,7 +13,7 @@ from typing import Any, TypeVar, cast, get_origin
 
 from pydantic import TypeAdapter
 
-from guidegen.project.fields import bare, full_type, inner_type, model_of
+from guidegen.project.fields import bare, full_type, inner_type, members, model_of
 from guidegen.project.keys import Key
 from guidegen.project.model import Model
 
@@ -49,7 +49,8 @@ def _model(model: type[M], data: Any, wrong: _Wrong, key: Key) -> M:
 
 def _spoiled_list(kind: Any, key: Key, wrong: _Wrong) -> bool:
     """Whether the key holds a list of plain values and one of them is wrong."""
-    plain_list = get_origin(bare(kind)) is tuple and model_of(inner_type(kind, 0)) is None
+    may_be_list = any(get_origin(each) is tuple for each in members(bare(kind)))
+    plain_list = may_be_list and model_of(inner_type(kind, 0)) is None
     return plain_list and key in wrong.around
 
 

@@ -289,19 +289,6 @@ class FuseReader(Quantity):
 
 
 @dataclass(frozen=True)
-class SupplyAtReader(Quantity):
-    """A distance along the line of lights, or one of two words."""
-
-    def expected(self) -> str:
-        """What a person should write, in words."""
-        return _("start, middle, or {length}").format(length=super().expected())
-
-    def read(self, value: Any) -> Any:
-        """Metres, "start" or "middle"; raises UnreadableError."""
-        return value if value in ("start", "middle") else super().read(value)
-
-
-@dataclass(frozen=True)
 class LoadReader(Quantity):
     """A force; a weight in kilogram counts as its force on the ground."""
 
@@ -333,7 +320,6 @@ Resistance = Annotated[float, Quantity("resistance")]
 ResistancePerLength = Annotated[float, Quantity("resistance per length")]
 ResistorOrNone = Annotated[float | Literal["none"], ResistorReader("resistance", zero=True)]
 Speed = Annotated[float, Quantity("speed")]
-SupplyAt = Annotated[float | Literal["start", "middle"], SupplyAtReader("length", zero=True)]
 Tariff = Annotated[Price, TariffReader()]
 Time = Annotated[float, Quantity("time")]
 Tolerance = Annotated[float, Quantity("ratio", low="0 %", high="49 %")]

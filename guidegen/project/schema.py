@@ -37,7 +37,6 @@ from guidegen.project.quantities import (
     Resistance,
     ResistancePerLength,
     ResistorOrNone,
-    SupplyAt,
     Tariff,
     Time,
     Tolerance,
@@ -46,6 +45,7 @@ from guidegen.project.quantities import (
     ZeroOrPower,
     ZeroOrResistance,
 )
+from guidegen.project.supply_at import SupplyAt, SupplyPlace
 
 MOST_BULBS = 200_000
 Count = Annotated[int, Number(1, MOST_BULBS)]
@@ -55,8 +55,8 @@ Colour = Literal["white", "warm white", "blue", "green", "red", "orange", "yello
 Exposure = Literal["indoors", "sheltered outdoors", "open outdoors"]
 Feed = Literal["one end", "middle", "both ends", "opposite ends"]
 ResistorKind = Literal["film", "cement", "wirewound"]
-Material = Literal["copper", "tinned copper", "copper-clad aluminium"]
 Language = Literal["en", "de"]
+Material = Literal["copper", "tinned copper", "copper-clad aluminium"]
 Series = Literal["E12", "E24"]
 YesNo = Annotated[Literal["yes", "no"], Answer()]
 YesNoUnknown = Annotated[Literal["yes", "no", "unknown"], Answer(unknown=True)]
@@ -80,8 +80,8 @@ class Place(Model):
     supply_at: SupplyAt = Field(
         "start",
         description=N_(
-            "Where the supply's wire meets the line of lights: start, middle, or m from the start; "
-            "used to propose runs; default start"
+            "Where the supply's wire begins, on the first line of lights or in the hanging plan; of several "
+            "places each is tried; default start"
         ),
     )
     children_or_animals: YesNo | None = Field(
@@ -91,6 +91,11 @@ class Place(Model):
         None,
         description=N_("Whether people pass below the lights; left out, yes is assumed outdoors, no indoors"),
     )
+
+    @property
+    def supply_places(self) -> tuple[SupplyPlace, ...]:
+        """Every place that the supply may have."""
+        return self.supply_at if isinstance(self.supply_at, tuple) else (self.supply_at,)
 
     @property
     def coldest_c(self) -> float:
@@ -295,6 +300,12 @@ class Run(Model):
     extra_wire: WirePiece | None = Field(
         None, description=N_("Wire to the middle, the far end or both; needed by every feed but one end")
     )
+    first_hung: Literal["first bulb", "last bulb"] = Field(
+        "first bulb",
+        description=N_(
+            "Which of its bulbs the hanging plan reaches first; bulb 1 is at the fed end; default first bulb"
+        ),
+    )
 
 
 class Weights(Model):
@@ -391,6 +402,7 @@ class Project(Model):
     supply: Supply = Field(description=N_("The low-voltage supply"))
     summary: Annotated[str, Text(0, 1000)] = Field("", description=N_("One or two sentences about it"))
     author: Annotated[str, Text(0, 120)] = Field("", description=N_("Who publishes the guide"))
+    language: Language = Field("en", description=N_("Language of the guide; default en"))
     runs: tuple[Run, ...] | None = Field(None, description=N_("The runs; left out to have them proposed"))
     fuse: Fuse | None = Field(
         None, description=N_("Amperes that the fuse is rated for; left out to have it chosen")
@@ -403,7 +415,6 @@ class Project(Model):
     hanging: Hanging | None = Field(None, description=N_("How the lights hang; left out, no hanging plan"))
     tariff: Tariff | None = Field(None, description=N_("What one kilowatt hour costs"))
     hours_per_day: Time | None = Field(
-    language: Language = Field("en", description=N_("Language of the guide; default en"))
         None, description=N_("How long the lights are on in a day; default a typical evening")
     )
     days_per_season: Annotated[int, Number(1, 366)] | None = Field(

@@ -46,7 +46,7 @@ STATED: dict[str, Any] = {
         "warmest": "35 degC",
         "near_water": "pond",
         "distance_to_water": "10 m",
-        "supply_at": "start",
+        "supply_at": "[start, middle]",
         "children_or_animals": "yes",
         "over_path": "no",
     },
@@ -117,6 +117,7 @@ STATED: dict[str, Any] = {
             "series": "E12",
             "feeder": {"length": "1.5 m", "wire": {"area": "0.5 mm2"}},
             "extra_wire": {"length": "6.5 m", "wire": {"area": "0.5 mm2"}},
+            "first_hung": "first bulb",
         }
     ],
     "fuse": "1 A",
@@ -166,12 +167,31 @@ STATED: dict[str, Any] = {
     },
     "tariff": "0.30 EUR/kWh",
     "hours_per_day": "5 h",
+    "photos": {
+        "cover": {"file": "bench-lit.png", "alt": "A potting bench under two rows of bulbs at night (drawn)"},
+        "lit": {"file": "bench-lit.png", "alt": "Both rows lit above three pots (drawn)"},
+        "unlit": {"file": "bench-unlit.png", "alt": "The same bench by day (drawn)"},
+    },
+    "steps": [
+        {
+            "step": "hang",
+            "text": "Begin at the *window*, so that the feeder stays short.",
+            "note": "Brass hooks do not rust.",
+            "photo": {"file": "bench-unlit.png", "alt": "Both rows hung up (drawn)"},
+        }
+    ],
+    "story": "We wanted light over the bench, and none in the neighbours' windows.",
+    "licence": "CC BY 4.0",
+    "days_per_season": "90",
 }
 # What a key that is written as a note has behind it, where its reader alone does not tell.
 NOTED = {
     "loop": "1.8 ohm",
     "material": "copper",
     "typical": "warm white",
+    "before": "hang",
+    "after": "hang",
+    "title": "Sweep up",
     "hooks": [{"x": "0 m", "y": "0 m", "height": "2.6 m"}],
 }
 

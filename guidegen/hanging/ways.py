@@ -1,0 +1,166 @@
+"""The ways that wire may take over the hooks, and the shortest of them.
+
+Wire hangs between hooks, as the lights do.  So a feeder or an extra wire
+follows the lights from hook to hook.  It goes straight across only from one
+line to another, from a supply beside the hooks to a hook, and where a line
+comes back to itself: between two hooks no farther apart than the longest
+span, if that halves the way.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field
+
+import numpy as np
+from numpy.typing import NDArray
+
+from guidegen.circuit.arrangement import Floats
+from guidegen.hanging.plan import HookPoint, Span
+
+#: A way straight across a line is taken if it is at most this share of the way along it.
+_WORTH = 0.5
+_ROUNDING_M = 1e-9
+
+Flags = NDArray[np.bool_]
+
+
+@dataclass(frozen=True)
+class OnLine:
+    """A place on a line: the line's index, metres of wire from its first hook.
+
+    Before the first hook counts as at it; what is beyond the last one hangs
+    on from there.
+    """
+
+    line: int
+    along_m: float
+
+
+@dataclass(frozen=True)
+class Beside:
+    """A place beside the hooks, seen from above, metre."""
+
+    x_m: float
+    y_m: float
+
+
+Place = OnLine | Beside
+
+
+@dataclass(frozen=True)
+class Reach:
+    """Wire from one place: metres to every hook, and the hook before it on the way (-1: from the place)."""
+
+    place: Place
+    hook_m: Floats
+    before: NDArray[np.intp]
+
+
+@dataclass
+class Ways:
+    """The hooks of all lines, numbered from 0 in the order of the lines."""
+
+    lines: tuple[tuple[Span, ...], ...]
+    _known: dict[Place, Reach] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        self.hooks = [hook for spans in self.lines for hook in _hooks(spans)]
+        counts = [len(spans) + 1 for spans in self.lines]
+        self.first = [sum(counts[:index]) for index in range(len(counts))]
+        self.starts = [np.array([span.start_m for span in spans]) for spans in self.lines]
+        self._places = _places(self.hooks)
+        self._line = np.repeat(np.arange(len(self.lines)), counts)
+        ends = [[*starts, self.end_m(index)] for index, starts in enumerate(self.starts)]
+        self._along_m = np.concatenate(ends)
+        self._longest_m = max(span.wire.span_m for spans in self.lines for span in spans)
+
+    def end_m(self, line: int) -> float:
+        """Wire of a line from its first hook to its last."""
+        last = self.lines[line][-1]
+        return last.start_m + last.length_m
+
+    def hook_place(self, hook: int) -> OnLine:
+        """A hook as a place on its line."""
+        line = max(index for index, first in enumerate(self.first) if first <= hook)
+        place = hook - self.first[line]
+        end = place == len(self.lines[line])
+        return OnLine(line, self.end_m(line) if end else self.lines[line][place].start_m)
+
+    def reach(self, place: Place) -> Reach:
+        """The shortest ways from a place to every hook (Dijkstra)."""
+        if place not in self._known:
+            self._known[place] = self._reach(place)
+        return self._known[place]
+
+    def way_m(self, start: Place, end: OnLine) -> float:
+        """Wire from one place to a place on a line."""
+        reach = self.reach(start)
+        over = (float(reach.hook_m[hook]) + rest_m for hook, rest_m in self._next_to(end))
+        return min(self._straight_m(start, end), *over)
+
+    def path(self, start: Place, end: OnLine) -> tuple[Place, ...]:
+        """The places that the shortest way goes over, from start to end."""
+        reach, near = self.reach(start), self._next_to(end)
+        hook, rest_m = min(near, key=lambda each: reach.hook_m[each[0]] + each[1])
+        if self._straight_m(start, end) <= reach.hook_m[hook] + rest_m + _ROUNDING_M:
+            return start, end
+        places: list[Place] = [end]
+        while hook >= 0:
+            places.append(self.hook_place(hook))
+            hook = int(reach.before[hook])
+        return (start, *reversed(places))
+
+    def _straight_m(self, start: Place, end: OnLine) -> float:
+        """Along one line without leaving it; without end where that is not possible."""
+        if isinstance(start, OnLine) and start.line == end.line:
+            return abs(max(start.along_m, 0.0) - max(end.along_m, 0.0))
+        return math.inf
+
+    def _next_to(self, place: OnLine) -> list[tuple[int, float]]:
+        """The hooks on both sides of a place on a line, and the wire from each to it."""
+        along_m, first, end_m = max(place.along_m, 0.0), self.first[place.line], self.end_m(place.line)
+        spans = self.lines[place.line]
+        if along_m >= end_m:
+            return [(first + len(spans), along_m - end_m)]
+        index = int(np.searchsorted(self.starts[place.line], along_m + _ROUNDING_M)) - 1
+        span = spans[index]
+        before_m = max(along_m - span.start_m, 0.0)
+        return [(first + index, before_m), (first + index + 1, span.length_m - before_m)]
+
+    def _reach(self, place: Place) -> Reach:
+        count = len(self.hooks)
+        hook_m = np.full(count, np.inf)
+        if isinstance(place, OnLine):
+            for hook, wire_m in self._next_to(place):
+                hook_m[hook] = wire_m
+        else:
+            hook_m[:] = [math.hypot(hook.x_m - place.x_m, hook.y_m - place.y_m) for hook in self.hooks]
+        before, open_m = np.full(count, -1, dtype=np.intp), hook_m.copy()
+        while np.isfinite(open_m).any():
+            here = int(np.argmin(open_m))
+            open_m[here] = np.inf
+            then_m = hook_m[here] + self._step_m(here)
+            shorter = then_m < hook_m - _ROUNDING_M
+            hook_m[shorter], before[shorter], open_m[shorter] = then_m[shorter], here, then_m[shorter]
+        return Reach(place, hook_m, before)
+
+    def _step_m(self, hook: int) -> Floats:
+        """Wire from a hook to every other where it may go without touching a third (N,); inf where not."""
+        straight_m = np.sqrt(((self._places - self._places[hook]) ** 2).sum(axis=1))
+        apart_m = np.abs(self._along_m - self._along_m[hook])
+        same: Flags = self._line == self._line[hook]
+        beside = same & (np.abs(np.arange(len(same)) - hook) == 1)
+        across = (straight_m <= self._longest_m + _ROUNDING_M) & (straight_m <= _WORTH * apart_m)
+        step_m: Floats = np.where(beside, apart_m, np.where(~same | across, straight_m, np.inf))
+        return step_m
+
+
+def _hooks(spans: tuple[Span, ...]) -> list[HookPoint]:
+    return [spans[0].first, *(span.second for span in spans)]
+
+
+def _places(hooks: list[HookPoint]) -> Floats:
+    """Where the hooks are (N, 3); heights count where all are known."""
+    known = all(hook.height_m is not None for hook in hooks)
+    return np.array([(hook.x_m, hook.y_m, (hook.height_m or 0.0) if known else 0.0) for hook in hooks])
