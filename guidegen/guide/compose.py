@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from guidegen import __version__
 from guidegen.circuit.expected import ExpectedReading
+from guidegen.guide.arrangements import arrangements_page
 from guidegen.guide.blocks import Caution
 from guidegen.guide.build_page import build_page
 from guidegen.guide.cautions import Placed, placed_cautions
@@ -15,9 +16,10 @@ from guidegen.guide.hanging import hanging_page
 from guidegen.guide.light import light_page
 from guidegen.guide.matter import Matter
 from guidegen.guide.numbers import numbers_page
-from guidegen.guide.pages import Guide, Page, PageModel
 from guidegen.guide.own_steps import with_own
+from guidegen.guide.pages import Guide, Page, PageModel
 from guidegen.guide.parts_page import parts_page
+from guidegen.guide.print_set import with_print_set
 from guidegen.guide.readings import readings_page
 from guidegen.guide.running import running_page
 from guidegen.guide.safe import safety_page
@@ -48,9 +50,9 @@ def compose(study: Study, readings: tuple[ExpectedReading, ...]) -> Guide:
         language=language(),
         key=_key(study),
         version=__version__,
-        pages=_pages(matter),
-    )
+        pages=with_print_set(_pages(matter)),
         licence=study.project.licence,
+    )
 
 
 def _pages(matter: Matter) -> tuple[Page, ...]:
@@ -121,6 +123,13 @@ def _figures(matter: Matter) -> tuple[Page, ...]:
         ),
         _page(
             "light", "light", _("Light along the run"), _("How bright each bulb will be"), light_page(matter)
+        ),
+        _page(
+            "arrangements",
+            "arrangements",
+            _("Arrangements compared"),
+            _("What else would do, and what each gains and costs"),
+            arrangements_page(matter),
         ),
     )
 

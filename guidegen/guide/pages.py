@@ -115,6 +115,32 @@ class LightPage:
 
 
 @dataclass(frozen=True)
+class Compared:
+    """One arrangement among others: `mark` says in words that the guide builds it, empty if it does not.
+
+    `picture` is the id of its chart; `why` tells what it gains and costs.
+    """
+
+    anchor: str
+    number: int
+    title: str
+    mark: str
+    picture: str
+    why: str
+
+
+@dataclass(frozen=True)
+class ArrangementsPage:
+    """Arrangements compared: the choice explained, a chart of each, all figures in a table."""
+
+    message: tuple[str, ...]
+    how_to_read: str
+    arrangements: tuple[Compared, ...]
+    table: Table
+    rests_on: tuple[str, ...]
+
+
+@dataclass(frozen=True)
 class BuildPage:
     """Build it: steps in groups; `stop` as on the first page."""
 
@@ -173,6 +199,14 @@ class RunningPage:
     sections: tuple[Section, ...]
 
 
+@dataclass(frozen=True)
+class PrintSetPage:
+    """Print set: pages that print as one stack; `sheets` are names of pages of the same guide."""
+
+    lead: tuple[str, ...]
+    sheets: tuple[str, ...]
+
+
 PageModel = (
     StartPage
     | SafetyPage
@@ -181,10 +215,12 @@ PageModel = (
     | WiringPage
     | NumbersPage
     | LightPage
+    | ArrangementsPage
     | BuildPage
     | ReadingsPage
     | HangingPage
     | RunningPage
+    | PrintSetPage
 )
 
 
@@ -214,6 +250,7 @@ class Guide:
     key: str
     version: str
     pages: tuple[Page, ...]
+    licence: str = ""
 
     @property
     def step_pictures(self) -> frozenset[str]:
@@ -221,4 +258,3 @@ class Guide:
         models = [page.model for page in self.pages if isinstance(page.model, BuildPage)]
         steps = [step for model in models for group in model.groups for step in group.steps]
         return frozenset(step.picture for step in steps if step.picture)
-    licence: str = ""

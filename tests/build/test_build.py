@@ -40,6 +40,7 @@ def test_the_sample_has_the_pages_of_the_design(sample_guide: Path) -> None:
         "Readings",
         "Hanging plan",
         "Running it",
+        "Print set",
     )
     pages = {name for name in files_of(sample_guide) if name.endswith(".html")}
     start = (sample_guide / "index.html").read_text()

@@ -31,6 +31,7 @@ from guidegen.guide.pages import (
     NumbersPage,
     Page,
     PartsPage,
+    PrintSetPage,
     ReadingsPage,
     SafetyPage,
     StartPage,
@@ -347,6 +348,10 @@ def _readings() -> ReadingsPage:
     )
 
 
+def _print_set() -> PrintSetPage:
+    return PrintSetPage(lead=("Print this sheet.",), sheets=("stay-safe.html", "parts.html", "readings.html"))
+
+
 def make_guide(**changes: object) -> Guide:
     """The example guide, with fields of it changed."""
     pages = (
@@ -359,6 +364,7 @@ def make_guide(**changes: object) -> Guide:
         Page("light.html", "Light along the run", "How bright each bulb will be", "light.html", _light()),
         Page("build.html", "Build it", "Step by step, with a reading at each check", "build.html", _build()),
         Page("readings.html", "Readings", "What the meter shows, and yours", "readings.html", _readings()),
+        Page("print-set.html", "Print set", "A stack for the workshop", "print-set.html", _print_set()),
     )  # fmt: skip
     guide = Guide(
         title="Potting-bench lights",
@@ -380,6 +386,7 @@ _NAMES = frozenset(
         "identity",
         "picture",
         "pictures",
+        "sheets",
         "language",
         "key",
         "name",

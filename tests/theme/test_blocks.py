@@ -81,7 +81,7 @@ def test_what_to_do_with_a_reading_out_of_range_stands_on_paper_too(pages: dict[
 
 
 def test_a_reading_without_advice_has_no_empty_row(pages: dict[str, str]) -> None:
-    rows = [row for group in make_guide().pages[-1].model.groups for row in group.rows]  # type: ignore[union-attr]
+    rows = [row for group in make_guide().pages[7].model.groups for row in group.rows]  # type: ignore[union-attr]
     assert all(isinstance(row, ReadingRow) for row in rows)
     assert len(_with_class(pages["readings.html"], "advice")) == sum(bool(row.if_low) for row in rows)
 

@@ -190,7 +190,19 @@
     });
   }
 
+  // In one file the sheet is chosen first, so that it prints alone.
+  function offerPrinting() {
+    all("[data-print]").forEach(function (list) {
+      list.parentNode.insertBefore(button(list.dataset.print, function () {
+        var sheet = list.closest("[data-sheet]");
+        if (sheet) location.hash = sheet.id;
+        window.print();
+      }), list.nextSibling);
+    });
+  }
+
   keepTicks();
   keepReadings();
   offerCopies();
+  offerPrinting();
 })();
