@@ -8,6 +8,7 @@ from pathlib import Path
 
 from guidegen.circuit.arrangement import Arrangement
 from guidegen.drawings.apart import Drawings
+from guidegen.drawings.arrangements import draw_arrangements
 from guidegen.drawings.bought import bought_for
 from guidegen.drawings.charts import draw_charts
 from guidegen.drawings.picture import Picture
@@ -91,7 +92,9 @@ def _compose(found: Study, solved: Solved, drawings: Drawings) -> tuple[Guide, t
     guide = compose(found, spread.readings)
     bought = bought_for(found.project)
     drawings.order(draw_steps, guide.step_pictures, bought, solved.arrangement, solved.points)
-    pictures = drawings.pictures()
+    # Plain SVG needs no library: drawn here before a choice could be handed over.
+    compared = draw_arrangements(found.choice, found.project.goals.evenness)
+    pictures = (*drawings.pictures(), *compared)
     return _with_schematics(guide, pictures), pictures
 
 

@@ -12,6 +12,7 @@ from guidegen.guide.format import percent
 from guidegen.guide.matter import Matter
 from guidegen.guide.pages import NumbersPage
 from guidegen.guide.sums.dead import dead_sums
+from guidegen.guide.sums.differing import differing_tables
 from guidegen.guide.sums.fuse import fuse_sums
 from guidegen.guide.sums.leds import led_sums
 from guidegen.guide.sums.run import run_sums
@@ -32,6 +33,7 @@ def numbers_page(matter: Matter) -> NumbersPage:
             _evenness(matter),
             fuse_sums(matter),
             dead_sums(matter),
+            *differing_tables(matter),
         ),
         corners=corners_table(matter),
         left_out=left_out(),
