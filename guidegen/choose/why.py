@@ -61,16 +61,21 @@ def _group(group: Group, named: bool) -> str:
     )
 
 
+def title_of(proposal: Proposal, choice: Choice) -> str:
+    """Its name, with the sizes of its wires where another one of the choice has the same name."""
+    name = name_of(proposal)
+    if [name_of(each) for each in choice.proposals].count(name) > 1 and proposal.wire_mm2:
+        return _("{name}, wire of {sizes}").format(name=name, sizes=wire_sizes(proposal))
+    return name
+
+
 def why(proposal: Proposal, choice: Choice) -> str:
     """What this arrangement of a choice gains and costs, in one sentence."""
     first = choice.proposals[0]
     gains = _("evenness {evenness} for {price}").format(
         evenness=fixed(proposal.evenness, 2), price=_price(proposal)
     )
-    name = name_of(proposal)
-    if [name_of(each) for each in choice.proposals].count(name) > 1 and proposal.wire_mm2:
-        name = _("{name}, wire of {sizes}").format(name=name, sizes=wire_sizes(proposal))
-    head = _("{name}: {gains}").format(name=name, gains=gains)
+    head = _("{name}: {gains}").format(name=title_of(proposal, choice), gains=gains)
     return "; ".join([head[:1].upper() + head[1:], *_remarks(proposal, first)]) + "."
 
 
@@ -103,15 +108,13 @@ def _remarks(proposal: Proposal, first: Proposal) -> Iterator[str]:
 
 def _against(proposal: Proposal, first: Proposal) -> str:
     """What it gains and costs against the first."""
-    more_even = proposal.evenness - first.evenness
-    dearer = proposal.cost.money - first.cost.money
-    light = _("{amount} more even") if more_even >= 0 else _("{amount} less even")
-    money = _("{amount} dearer") if dearer >= 0 else _("{amount} cheaper")
+    more_even = round(proposal.evenness - first.evenness, 2)
+    dearer = round(proposal.cost.money - first.cost.money, 2)
+    light = _("{amount} more even") if more_even > 0 else _("{amount} less even")
+    money = _("{amount} dearer") if dearer > 0 else _("{amount} cheaper")
     return _("against the first {light} and {money}").format(
-        light=light.format(amount=fixed(abs(more_even), 2)) if more_even else _("as even"),
-        money=money.format(
-            amount=amount_of_money(abs(dearer), proposal.cost.currency).replace(NO_BREAK, " ")
-        )
+        light=light.format(amount=f"{abs(more_even):.2f}") if more_even else _("as even"),
+        money=money.format(amount=f"{abs(dearer):.2f} {proposal.cost.currency}")
         if dearer
         else _("at the same cost"),
     )
@@ -152,15 +155,20 @@ def _change(change: Change) -> str:
 
 
 def assumptions(choice: Choice) -> tuple[str, ...]:
-    """What the comparison rests on."""
-    rests = [
+    """What the comparison rests on, and which prices are typical ones."""
+    cost = choice.proposals[0].cost
+    if not cost.typical:
+        return rests_on()
+    text = _("Typical prices, own assumption, stand in for: {parts}.")
+    return (*rests_on(), text.format(parts=", ".join(cost.typical)))
+
+
+def rests_on() -> tuple[str, ...]:
+    """What every comparison rests on."""
+    return (
         _(
             "Proposed runs lie one after the other along one line, each with its first bulb towards the "
             "supply; feeders and extra wires go along the line from place.supply_at."
         ),
         _("Cost counts wire, resistors, fuse and joints; strings and supply are the same in all."),
-    ]
-    if choice.proposals[0].cost.typical:
-        text = _("Typical prices, own assumption, stand in for: {parts}.")
-        rests.append(text.format(parts=", ".join(choice.proposals[0].cost.typical)))
-    return tuple(rests)
+    )
