@@ -1,33 +1,35 @@
-"""`build`: study a project, compose its guide, draw its pictures, and write all of it to a folder."""
+"""`build`: study a project, compose its guide, draw its pictures, and write all of it to a folder.
+
+What only composing and publishing need is loaded behind the study and the
+first orders of drawings: by then the second process draws.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from guidegen.circuit.arrangement import Arrangement
 from guidegen.drawings.apart import Drawings
-from guidegen.drawings.arrangements import draw_arrangements
 from guidegen.drawings.bought import bought_for
 from guidegen.drawings.charts import draw_charts
-from guidegen.drawings.picture import Picture
 from guidegen.drawings.plan import draw_plan
 from guidegen.drawings.schematic import draw_schematics
 from guidegen.drawings.steps import draw_steps
 from guidegen.errors import GuidegenError, ProjectError
-from guidegen.guide.compose import compose
-from guidegen.guide.pages import Guide, WiringPage
-from guidegen.guide.own_steps import unknown_steps
 from guidegen.hanging.make import hanging_plan
-from guidegen.locale import _
+from guidegen.locale import _, speaking_language
 from guidegen.paths import data_folder
-from guidegen.project.schema import Project
-from guidegen.publish import Asset, Origin, PageFile, Published, publish, publish_one_file
-from guidegen.report.check import check_text
-from guidegen.publish.own_words import own_words
-from guidegen.publish.photos import Photos, photos_for
 from guidegen.study import Solved, Study, study
+
+if TYPE_CHECKING:
+    from guidegen.circuit.arrangement import Arrangement
+    from guidegen.drawings.picture import Picture
+    from guidegen.guide.pages import Guide
+    from guidegen.project.schema import Project
+    from guidegen.publish import Origin, Published
+    from guidegen.publish.photos import Photos
 
 _DRAWINGS = "drawings"
 
@@ -62,18 +64,24 @@ def build(
     """
     found = study(path)
     if found.solved is None or found.refused:
+        from guidegen.report.check import check_text
+
         raise GuidegenError(check_text(found).rstrip("\n"))
-    photos = _photos(found)
     with speaking_language(found.project.language):
-        guide, pictures = _compose(found, found.solved, drawings or Drawings())
+        drawings = drawings or Drawings()
+        _order_circuit(drawings, found, found.solved)
+        photos = _photos(found)
+        guide, pictures = _compose(found, found.solved, drawings)
         folder = out or Path(f"{path.stem}-guide")
-        origin = Origin(found.project.title, path.name)
-        place = folder, f"{path.stem}.html" if one_file else ""
-        return _publish(guide, pictures, photos, theme or data_folder("themes") / "workshop", *place, origin)
+        place = folder, f"{path.stem}.html" if one_file else "", path.name
+        return _publish(guide, pictures, photos, theme or data_folder("themes") / "workshop", *place)
 
 
 def _photos(found: Study) -> Photos:
     """The maker's photos; ProjectError with all that is wrong with them, or with what is added to steps."""
+    from guidegen.guide.own_steps import unknown_steps
+    from guidegen.publish.photos import photos_for
+
     photos, faults = photos_for(found.file)
     faults = (*unknown_steps(found), *faults)
     if faults:
@@ -81,15 +89,22 @@ def _photos(found: Study) -> Photos:
     return photos
 
 
-def _compose(found: Study, solved: Solved, drawings: Drawings) -> tuple[Guide, tuple[Picture, ...]]:
-    """The guide and all of its pictures; each is ordered as soon as what it shows is known."""
+def _order_circuit(drawings: Drawings, found: Study, solved: Solved) -> None:
+    """The drawings of what is solved, each as soon as what it shows is known."""
     circuit = solved.arrangement, solved.solution
     drawings.order(draw_schematics, *circuit, solved.points)
     _order_hanging(drawings, found.project, solved.arrangement)
     spread = found.spread
     band = tuple(zip(spread.light_low, spread.light_high, strict=True))
     drawings.order(draw_charts, *circuit, found.project.goals.evenness, band)
-    guide = compose(found, spread.readings)
+
+
+def _compose(found: Study, solved: Solved, drawings: Drawings) -> tuple[Guide, tuple[Picture, ...]]:
+    """The guide and all of its pictures."""
+    from guidegen.drawings.arrangements import draw_arrangements
+    from guidegen.guide.compose import compose
+
+    guide = compose(found, found.spread.readings)
     bought = bought_for(found.project)
     drawings.order(draw_steps, guide.step_pictures, bought, solved.arrangement, solved.points)
     # Plain SVG needs no library: drawn here before a choice could be handed over.
@@ -107,6 +122,8 @@ def _order_hanging(drawings: Drawings, project: Project, arrangement: Arrangemen
 
 def _with_schematics(guide: Guide, pictures: tuple[Picture, ...]) -> Guide:
     """The guide with every schematic on its wiring page: only drawing tells how many there are."""
+    from guidegen.guide.pages import WiringPage
+
     ids = tuple(picture.id for picture in pictures if picture.id.startswith("schematic-"))
     pages = [
         replace(page, model=replace(page.model, pictures=ids)) if isinstance(page.model, WiringPage) else page
@@ -122,9 +139,16 @@ def _publish(
     theme: Path,
     folder: Path,
     one_file: str,
-    origin: Origin,
+    file: str,
 ) -> str:
-    """Hand pages, drawings and theme over for publishing; returns what to tell the maker."""
+    """Hand pages, drawings and theme over for publishing; returns what to tell the maker.
+
+    `file`: the project file's name; `one_file` that of the one file, if it is to be one.
+    """
+    from guidegen.publish import Asset, Origin, PageFile, publish, publish_one_file
+    from guidegen.publish.own_words import own_words
+
+    origin = Origin(guide.title, file)
     pages = [PageFile(page.name, page.title, page.template, page.model) for page in guide.pages]
     drawn = [Asset(_file_of(picture), picture.svg.encode()) for picture in pictures]
     assets = [*drawn, *photos.assets]
