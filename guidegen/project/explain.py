@@ -109,6 +109,7 @@ _EXAMPLES = {
     "lead": "{length: 1 m, wire: {area: 0.5 mm2}}",
     "led": "{typical: white}",
     "came_with": "{cells: 3, size: AA}",
+    **dict.fromkeys(("cover", "lit", "unlit", "photo"), "{file: lit.jpg, alt: What it shows}"),
 }
 
 

@@ -74,7 +74,7 @@ class Photo(Model):
     """A picture of the maker's."""
 
     file: Annotated[str, FileName()] = Field(
-        description=N_("JPEG, PNG or WebP; shrunk for the guide, and where it was taken removed")
+        description=N_("JPEG, PNG or WebP; shrunk for the guide, without the place it was taken at")
     )
     alt: Annotated[str, Text(1, 400)] = Field(
         description=N_("What it shows, in a sentence, for people who do not see it")

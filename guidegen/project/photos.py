@@ -22,8 +22,7 @@ if TYPE_CHECKING:
 
 LARGEST_PHOTO = 40_000_000  # bytes; four times a photo of a good camera
 MOST_PIXELS = 80_000_000  # below the limit at which pillow takes a picture for a bomb
-#: A camera's JPEG with a small picture behind the large one is an MPO.
-FORMATS = ("JPEG", "MPO", "PNG", "WEBP")
+FORMATS = ("JPEG", "PNG", "WEBP")
 _ENDINGS = {".jpg", ".jpeg", ".png", ".webp"}
 #: How files begin that are no picture for a guide, at a place in the file.
 _OTHER = (
@@ -107,6 +106,7 @@ def opened(name: str, folder: Path) -> Image.Image:
         came = _("a picture of {width} × {height} pixels").format(width=image.width, height=image.height)
         image.close()
         raise PhotoError(came, _("save it smaller; 2000 pixels on the longer side are plenty"))
+    # A camera's JPEG with a small picture behind the large one is an MPO, and stands still.
     if image.format != "MPO" and getattr(image, "n_frames", 1) > 1:
         image.close()
         raise PhotoError(_("a picture that moves"), _("save one frame of it as JPEG or PNG"))

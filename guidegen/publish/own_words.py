@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 _TAGS = {"p", "em", "strong", "ul", "ol", "li", "a", "br", "hr", "code", "blockquote"}
 _SCHEMES = {"http", "https"}
+_BARE = "bare"  # of a link that shows its address, which paper need not show again
 _HEADINGS = ("h1", "h2", "h3", "h4", "h5", "h6")
 #: The renderer wants a blank line before a list; people leave it out.
 _LIST_BEHIND_TEXT = re.compile(r"^(?![-*+] |\d+\. )(\S.*)\n(?=[-*+] \S|1\. \S)", re.MULTILINE)
@@ -41,7 +42,8 @@ def own_words(text: str, heading: int) -> Markup:
         _rendered(text, heading),
         tags=_TAGS | {f"h{heading}"},
         attributes={"a": {"href"}},
-        attribute_filter=lambda _tag, _name, value: value if _leads_to_web(value) else None,
+        attribute_filter=lambda _tag, name, value: value if name != "href" or _leads_to_web(value) else None,
+        allowed_classes={"a": {_BARE}},
         url_schemes=_SCHEMES,
         link_rel="noopener noreferrer",
     )
@@ -89,6 +91,8 @@ def _make_plain(element: Element, heading: int) -> None:
         element.tag, element.text = "span", element.get("alt")
     elif element.tag == "a" and not _leads_to_web(element.get("href") or ""):
         element.tag = "span"
+    elif element.tag == "a" and element.text == element.get("href"):
+        element.set("class", _BARE)
     if element.tag == "span":
         element.attrib.clear()
 

@@ -108,8 +108,8 @@ def test_no_keys_at_the_top(folder: Path, content: str, head: str) -> None:
     (folder / "lights.yaml").write_text(content)
     assert message("lights.yaml") == head + (
         "  expected: the keys title, place, strings, supply; "
-        "if need be summary, author, runs, fuse, fuse_type, goals, prices, meter, readings, "
-        "hanging, tariff, hours_per_day\n"
+        "if need be summary, author, language, runs, fuse, fuse_type, goals, prices, meter, readings, "
+        "hanging, tariff, hours_per_day, days_per_season, photos, steps, story, licence\n"
         "  mend:     write keys and values, each key at the start of a line\n"
         "1 error in the project file"
     )

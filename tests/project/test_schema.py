@@ -68,6 +68,8 @@ def test_the_required_keys_are_the_ones_of_the_contract() -> None:
         "runs",
         "readings",
         "hanging",
+        "photos",
+        "steps",
     )  # parts that are optional as a whole
     required = {
         path
