@@ -87,6 +87,7 @@
     var onward = make("a", "button");
     var line = counter(box, ticks, function (tick) { tick.checked = false; }, recount);
     box.insertBefore(onward, box.lastChild);
+    tellWhere(box, ticks, bulbs.children);
     function markTicks() {
       every.forEach(function (tick) {
         var owner = tick.closest(".step, tr");
@@ -111,6 +112,35 @@
       onward.textContent = fill(box.dataset.next, { number: step.dataset.number });
     }
     return recount;
+  }
+
+  // Which step is being read: the last one whose head has come up to the middle of the window.
+  function tellWhere(box, ticks, bulbs) {
+    var steps = ticks.map(function (tick) { return tick.closest(".step"); });
+    var line = make("p", "here-line", "\u00a0");
+    box.insertBefore(line, box.querySelector(".count"));
+    var at = -1;
+    function look() {
+      var found = -1;
+      steps.forEach(function (step, number) {
+        if (step.getBoundingClientRect().top < window.innerHeight / 2) found = number;
+      });
+      if (found === at) return;
+      if (at >= 0) bulbs[at].classList.remove("here");
+      at = found;
+      if (at >= 0) bulbs[at].classList.add("here");
+      line.textContent = at < 0 ? "\u00a0" : fill(box.dataset.here, {
+        number: steps[at].dataset.number,
+        title: steps[at].querySelector("h3").lastChild.textContent.trim()
+      });
+    }
+    var waiting = false;
+    window.addEventListener("scroll", function () {
+      if (waiting) return;
+      waiting = true;
+      window.requestAnimationFrame(function () { waiting = false; look(); });
+    }, { passive: true });
+    look();
   }
 
   // A number as people type it: a comma or a point, a unit behind it or none.
