@@ -14,8 +14,13 @@ class Tool(Enum):
     CLIP_LEADS = auto()
     CUTTERS = auto()
     STRIPPER = auto()
+    KNIFE = auto()
+    MAGNET = auto()
     IRON = auto()
     HOT_AIR = auto()
+    TILE = auto()
+    TAPE = auto()
+    CLOTH = auto()
     SCREWDRIVER = auto()
     TAPE_MEASURE = auto()
     PEN = auto()
@@ -32,8 +37,13 @@ def tool_name(tool: Tool) -> str:
         Tool.CLIP_LEADS: _("clip leads"),
         Tool.CUTTERS: _("side cutters"),
         Tool.STRIPPER: _("wire stripper"),
+        Tool.KNIFE: _("small knife"),
+        Tool.MAGNET: _("magnet"),
         Tool.IRON: _("soldering iron with stand, and solder"),
         Tool.HOT_AIR: _("hot-air gun"),
+        Tool.TILE: _("dry tile or stone slab"),
+        Tool.TAPE: _("insulating tape"),
+        Tool.CLOTH: _("cloth"),
         Tool.SCREWDRIVER: _("screwdriver"),
         Tool.TAPE_MEASURE: _("tape measure"),
         Tool.PEN: _("permanent pen"),
@@ -54,6 +64,7 @@ def tool_rating(tool: Tool) -> str:
             "with a probe, to 200 °C at least; an infrared spot wider than the resistor reads low"
         ),
         Tool.STRIPPER: _("for thin stranded wire"),
+        Tool.CLOTH: _("free of lint, dry"),
         Tool.LADDER: _("on firm ground, with someone to hold it"),
     }.get(tool, "")
 
@@ -65,8 +76,13 @@ def tool_why(tool: Tool) -> str:
         Tool.CLIP_LEADS: _("They hold test connections, so that both hands stay free."),
         Tool.CUTTERS: _("They cut strings and wire cleanly."),
         Tool.STRIPPER: _("It bares thin strands without cutting them."),
+        Tool.KNIFE: _("It scrapes lacquered wire bright."),
+        Tool.MAGNET: _("It tells steel wire from copper."),
         Tool.IRON: _("Twisted wires work loose and corrode; soldered ones do not."),
         Tool.HOT_AIR: _("It shrinks sleeves evenly; a flame scorches them."),
+        Tool.TILE: _("What may get hot lies on something that does not burn."),
+        Tool.TAPE: _("It keeps bare joints apart until they are tested, and numbers bulbs."),
+        Tool.CLOTH: _("Flux left on a joint corrodes it."),
         Tool.SCREWDRIVER: _("It tightens the terminals."),
         Tool.TAPE_MEASURE: _("The wires are cut to the lengths of the cut list."),
         Tool.PEN: _("It writes the labels and marks + on every cable."),

@@ -45,7 +45,7 @@ def _free_the_tail(matter: Matter, name: str) -> Draft:
         title=title.format(name=name),
         why=_("Here you feed it and measure. All these places are cut, joined or capped later."),
         parts=(_string(matter, name),),
-        tools=(Tool.CUTTERS, Tool.STRIPPER, Tool.IRON, Tool.GLASSES),
+        tools=(Tool.CUTTERS, Tool.STRIPPER, Tool.KNIFE, Tool.MAGNET, Tool.IRON, Tool.GLASSES),
         topics=("sharp", "conversion", "soldering"),
         do=(
             _("No cells in it, nothing plugged in: cut both wires right at the box."),
@@ -92,7 +92,7 @@ def _reading(matter: Matter, name: str) -> Draft:
             supply_text(matter),
             _("test resistor {ohm}").format(ohm=ohm),
         ),
-        tools=(Tool.METER, Tool.CLIP_LEADS, Tool.PEN),
+        tools=(Tool.METER, Tool.CLIP_LEADS, Tool.TILE, Tool.PEN),
         topics=("bench-power", "meter", "polarity"),
         do=(
             _(

@@ -71,7 +71,7 @@ def _shrink(matter: Matter) -> Draft:
         title=_("Cap the open ends and shrink the sleeves"),
         why=_("Live ends may touch nothing; and a joint closed before its test has to be cut out again."),
         parts=tuple(parts),
-        tools=(Tool.CUTTERS, Tool.HOT_AIR, Tool.METER, Tool.GLASSES),
+        tools=(*((Tool.CUTTERS, Tool.GLASSES) if caps else ()), Tool.CLOTH, Tool.HOT_AIR, Tool.METER),
         topics=("outdoors-joints", "dead-ends"),
         do=(
             _("Unplug; pull the supply's plug out of its socket. Take the tape off. Wipe flux away."),
@@ -107,8 +107,8 @@ def _cap_lines(matter: Matter, caps: int) -> tuple[str, ...]:
     return (
         *closed,
         _(
-            "Ends to cap: {ends}. Two ends together: one 2 cm shorter. Push a cap sleeve 1 cm beyond each "
-            "end, shrink it, and pinch the tip shut while it is warm."
+            "Ends to cap: {ends}. Two ends together: cut one 2 cm shorter. Push a cap sleeve 1 cm beyond "
+            "each end, shrink it, and pinch the tip shut while it is warm."
         ).format(ends=ends),
     )
 
@@ -155,7 +155,10 @@ def _strain_relief(matter: Matter) -> Draft:
         topics=("outdoors-joints",),
         do=(
             *joined,
-            _("Where a cable goes into box or socket, one tie on its inside keeps it from being pulled out."),
+            _(
+                "Where a cable goes into box or socket, one tie on its inside keeps it from being pulled "
+                "out. Cut the ties' tails off."
+            ),
         ),
         checks=(
             look_check(

@@ -57,7 +57,7 @@ def _near(matter: Matter, index: int) -> Draft:
         title=near_title(run, index),
         why=near_why(run),
         parts=(*_near_parts(run, index), *joint_parts(matter, cover, cover.capped_poles)),
-        tools=(*JOINT_TOOLS, Tool.HOT_AIR) if cap else JOINT_TOOLS,
+        tools=(*JOINT_TOOLS, *((Tool.HOT_AIR,) if cap else ()), Tool.SCREWDRIVER),
         topics=(*JOINT_TOPICS, "dead-ends") if cap else JOINT_TOPICS,
         do=(
             sleeves_first(),
@@ -89,11 +89,22 @@ def _into_terminals(matter: Matter, index: int) -> Draft:
         title=near_title(run, index),
         why=near_why(run),
         parts=_near_parts(run, index),
-        tools=(Tool.STRIPPER, Tool.SCREWDRIVER),
+        tools=(*_terminal_tools(run), Tool.STRIPPER, Tool.SCREWDRIVER),
         topics=("polarity",),
-        do=(*near_lines(run, index), *supply_side_lines(run, index)),
+        do=(
+            _("Bare 8 mm of each end that goes into a connector."),
+            *near_lines(run, index),
+            *supply_side_lines(run, index),
+        ),
         checks=_terminal_checks(run, index),
     )
+
+
+def _terminal_tools(run: RunPlan) -> tuple[Tool, ...]:
+    """Beside stripper and screwdriver: for the end that feeds nothing, and for ends kept open."""
+    if run.feed == "opposite ends":
+        return (Tool.CUTTERS, Tool.GLASSES)
+    return (Tool.TAPE,) if run.feed == "middle" else ()
 
 
 def _terminal_checks(run: RunPlan, index: int) -> tuple[Check, ...]:

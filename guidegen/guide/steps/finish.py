@@ -40,7 +40,7 @@ def _watch(matter: Matter) -> Draft:
         title=_("Watch the first hour"),
         why=_("Poor joints and hot parts show themselves within the first hour."),
         parts=(supply_text(matter),),
-        tools=(Tool.METER, Tool.THERMOMETER, Tool.CLOCK, Tool.SCREWDRIVER),
+        tools=(Tool.TILE, Tool.METER, Tool.THERMOMETER, Tool.CLOCK, Tool.SCREWDRIVER),
         topics=("first-hour-watched", "resistor-mounting"),
         do=(
             _("Lay everything out on tile, stone or concrete. Plug in, box closed."),

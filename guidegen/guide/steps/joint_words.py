@@ -11,7 +11,7 @@ from guidegen.guide.tools import Tool
 from guidegen.locale import _, ngettext
 from guidegen.parts.joints import Cover, JointPlace, run_covers
 
-JOINT_TOOLS = (Tool.METER, Tool.CUTTERS, Tool.STRIPPER, Tool.IRON, Tool.PEN, Tool.GLASSES)
+JOINT_TOOLS = (Tool.METER, Tool.CUTTERS, Tool.STRIPPER, Tool.IRON, Tool.TAPE, Tool.GLASSES)
 JOINT_TOPICS = ("soldering", "outdoors-joints", "polarity")
 #: A soldered joint may have this much, ohm; own assumption.
 JOINT_OHM = 0.1

@@ -45,7 +45,7 @@ def _larger_resistor(matter: Matter, index: int) -> Draft:
         title=_("Run “{run}” through {ohm}").format(run=run.name, ohm=ohm),
         why=_why_larger(matter, index, test),
         parts=(_("test resistor {ohm}").format(ohm=ohm), supply_text(matter)),
-        tools=(Tool.METER, Tool.CLIP_LEADS),
+        tools=(Tool.METER, Tool.CLIP_LEADS, Tool.TILE),
         topics=("first-power",),
         do=(
             *_alone(matter),
@@ -157,7 +157,7 @@ def _run_readings(matter: Matter, index: int) -> Draft:
         identity=step_identity("readings", index),
         title=_("Read run “{run}” with everything on").format(run=run.name),
         why=why,
-        tools=(Tool.METER,),
+        tools=(Tool.METER, *(() if run.resistor.fitted else (Tool.CLIP_LEADS,)), Tool.PEN),
         topics=("meter", "resistor-mounting"),
         do=(
             _("Touch bare metal only; never pierce insulation. Hold the tips steady."),

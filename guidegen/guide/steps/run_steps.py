@@ -49,14 +49,8 @@ def run_group(matter: Matter, index: int) -> DraftGroup:
 def _take(matter: Matter, index: int) -> Draft:
     run = matter.runs[index]
     do = [_piece_text(run, place) for place in range(len(run.pieces))]
-    do += _boxes(run)
-    for cut in run_cuts(run, index):
-        do.append(
-            _(
-                "Cut string {string} right behind bulb {bulb}, within 1 cm. The whole spacing stays "
-                "with the next bulb."
-            ).format(string=cut.string_number, bulb=cut.behind_bulb)
-        )
+    cuts = [*_boxes(run), *_string_cuts(run, index)]
+    do += cuts
     do.append(
         _("Number bulbs of the run with tape: 1, {last}, and those beside a joint.").format(last=run.bulbs)
     )
@@ -68,7 +62,7 @@ def _take(matter: Matter, index: int) -> Draft:
             _("string {number} “{kind}”").format(number=piece.string_number, kind=run.string)
             for piece in run.pieces
         ),
-        tools=(Tool.CUTTERS, Tool.PEN, Tool.TAPE_MEASURE, Tool.GLASSES),
+        tools=(*((Tool.CUTTERS, Tool.GLASSES) if cuts else ()), Tool.TAPE, Tool.PEN),
         topics=("sharp", "conversion"),
         do=tuple(do),
         checks=(
@@ -79,6 +73,16 @@ def _take(matter: Matter, index: int) -> Draft:
             ),
         ),
     )
+
+
+def _string_cuts(run: RunPlan, index: int) -> list[str]:
+    return [
+        _(
+            "Cut string {string} right behind bulb {bulb}, within 1 cm. The whole spacing stays "
+            "with the next bulb."
+        ).format(string=cut.string_number, bulb=cut.behind_bulb)
+        for cut in run_cuts(run, index)
+    ]
 
 
 def _piece_text(run: RunPlan, place: int) -> str:
@@ -118,7 +122,7 @@ def _test_pieces(matter: Matter, index: int) -> Draft:
         title=_("Light every piece through {ohm}, and mark its plus").format(ohm=ohm),
         why=_("Once joined, a piece the wrong way round only stays dark and hides among the others."),
         parts=(_("test resistor {ohm}").format(ohm=ohm),),
-        tools=(Tool.METER, Tool.CLIP_LEADS, Tool.STRIPPER, Tool.PEN),
+        tools=(Tool.METER, Tool.CLIP_LEADS, Tool.TILE, Tool.STRIPPER, Tool.PEN),
         topics=("bench-power", "polarity", "meter"),
         do=(
             _(

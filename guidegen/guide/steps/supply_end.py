@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from guidegen.guide.blocks import Check
-from guidegen.guide.format import listed, quantity
+from guidegen.guide.format import listed, quantity, quoted
 from guidegen.guide.matter import Matter
 from guidegen.guide.predicted import metered_volts, resistance
 from guidegen.guide.resistors import marking, resistor_name
@@ -137,7 +137,7 @@ def _labels(matter: Matter) -> Draft:
         parts=(ngettext("{count} label", "{count} labels", count).format(count=count),),
         tools=(Tool.PEN,),
         topics=("labels",),
-        do=(*labels(matter), _("Two of each; the first is for plug and socket. None may slide off.")),
+        do=(*labels(matter), _("Write two of each; the first is for plug and socket. None may slide off.")),
         checks=(
             look_check(
                 _("Plug, socket, and both ends of every wire"),
@@ -162,7 +162,7 @@ def _fuse(matter: Matter) -> Draft:
             box_name(matter),
             *wires,
         ),
-        tools=(Tool.STRIPPER, Tool.SCREWDRIVER, Tool.METER),
+        tools=(Tool.STRIPPER, Tool.SCREWDRIVER, Tool.PEN, Tool.METER),
         topics=("fuse",),
         do=(
             _("The supply lies in another place. The holder has no fuse in it yet."),
@@ -294,15 +294,15 @@ def _mount_resistors(matter: Matter) -> Draft:
         title=_("Mount the resistors in free air"),
         why=_("They turn the spare volts into heat, and need air around them to lose it."),
         parts=(*_resistor_parts(matter), _("two-wire connectors, ceramic")),
-        tools=(Tool.SCREWDRIVER, Tool.CUTTERS, Tool.GLASSES),
+        tools=(Tool.SCREWDRIVER, Tool.PEN, Tool.CUTTERS, Tool.GLASSES),
         topics=("resistor-mounting",),
         do=(
             _(
                 "Screw a two-wire connector for each resistor to the floor of the box. Mark it: {runs}."
-            ).format(runs=listed([f"“{run.name}”" for run in runs])),
+            ).format(runs=listed([quoted(run.name) for run in runs])),
             _(
                 "One leg into the + common connector, the other into its own. 30 mm of leg on each side keep "
-                "the heat from the connectors."
+                "the heat from the connectors; cut longer ones."
             ),
             _(
                 "20 mm of air around every body, 10 mm from every bare leg to metal or to another leg. No "
