@@ -148,7 +148,8 @@ def _proposed(file: ProjectFile, leds: dict[str, LedEstimate]) -> Study:
 
     search = look(file.project, leds, Progress())
     best = best_of(file.project, search)
-    return replace(study_of(file, leds, best.runs, best.worked), search=search)
+    settled = replace(file, project=best.settled(file.project))
+    return replace(study_of(settled, leds, best.runs, best.worked), search=search)
 
 
 def fit_leds(project: Project) -> dict[str, LedEstimate]:

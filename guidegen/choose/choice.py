@@ -7,9 +7,11 @@ from dataclasses import dataclass
 
 from guidegen.choose.costs import Cost
 from guidegen.choose.layouts import Layout
+from guidegen.choose.siting import Sited, settled
 from guidegen.choose.workout import WorkedOut
 from guidegen.circuit.arrangement import Feed
-from guidegen.project.schema import Run
+from guidegen.hanging.advice import SupplyWire
+from guidegen.project.schema import Project, Run
 
 
 @dataclass(frozen=True)
@@ -38,7 +40,9 @@ class Proposal:
     solved about it; `led_share`: mean LED current of the least driven run
     over the one aimed at; `over`: excess over each limit, as in `limits`;
     `rival`: what it is compared with in a sentence; `layout` and its sizes
-    of feeders and of extra wires, where it was searched for.
+    of feeders and of extra wires, where it was searched for; `sited`: its
+    place of the supply, then; `wires`: of given runs on hooks, the wire from
+    every place, the least first.
     """
 
     runs: tuple[Run, ...]
@@ -51,11 +55,17 @@ class Proposal:
     rival: Rival | None
     layout: Layout | None = None
     sizes_mm2: tuple[float, float] = (0.0, 0.0)
+    sited: Sited | None = None
+    wires: tuple[SupplyWire, ...] = ()
 
     @property
     def evenness(self) -> float:
         """Evenness of the installation."""
         return self.worked.solution.evenness
+
+    def settled(self, project: Project) -> Project:
+        """The project with this arrangement's runs, and its place of the supply."""
+        return settled(project, self.runs, self.layout)
 
     @property
     def wire_mm2(self) -> tuple[float, ...]:
@@ -107,10 +117,12 @@ class Choice:
     """Arrangements side by side, best first, at most eight.
 
     `looked_at` candidates, `solved` of them, the others certain to be
-    beaten; `miss` is None when the first meets the goals.
+    beaten; `miss` is None when the first meets the goals; `hung`: the
+    proposed runs hang on the hooks of the file.
     """
 
     proposals: tuple[Proposal, ...]
     looked_at: int
     solved: int
     miss: Miss | None
+    hung: bool = False

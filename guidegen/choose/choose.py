@@ -26,11 +26,15 @@ from guidegen.choose.proposing import (
     with_rival,
 )
 from guidegen.choose.search import Found, money_of, search
+from guidegen.choose.siting import sited
 from guidegen.choose.workout import WorkedOut
 from guidegen.circuit.arrange import arrange
 from guidegen.circuit.arrangement import Feed
 from guidegen.circuit.cells import led_limits
 from guidegen.errors import GuidegenError
+from guidegen.hanging.advice import SupplyWire, supply_wires
+from guidegen.hanging.make import hanging_plan
+from guidegen.hanging.supply import ways_of
 from guidegen.locale import _
 from guidegen.project.schema import Project, Run
 from guidegen.safety.rule import ROUNDING
@@ -90,7 +94,7 @@ def choice_of(
     made = list(found.made)
     if project.runs:
         mine = propose(project, leds, project.runs, given=True, worked=own)
-        made.append(with_rival(project, leds, mine))
+        made.append(replace(with_rival(project, leds, mine), wires=_wires(project, mine)))
     if not made:
         raise GuidegenError(_no_layout())
     ranked = sorted(made, key=lambda each: stands(project, each))
@@ -102,7 +106,14 @@ def choice_of(
         miss=None
         if reached
         else miss_of(project, leds, ranked[0], found.hindered, lambda changed: _reachable(changed, leds)),
+        hung=ways_of(project) is not None,
     )
+
+
+def _wires(project: Project, mine: Proposal) -> tuple[SupplyWire, ...]:
+    """What the maker's own runs take of wire by the hanging plan, from every place of the supply."""
+    plan = hanging_plan(project, mine.worked.arrangement)
+    return () if plan is None else supply_wires(project, mine.worked.arrangement, plan)
 
 
 def best_of(project: Project, found: Search) -> Proposal:
@@ -196,6 +207,7 @@ def _proposals(project: Project, leds: Leds, searched: _Searched, most: int) -> 
             propose(project, leds, runs_of(field, each), each.ohms),
             rival=rival,
             layout=field.layouts[each.layout],
+            sited=sited(project, field.layouts, field.layouts[each.layout]),
             sizes_mm2=(field.sizes_mm2[each.feeder], field.sizes_mm2[each.extra]),
         )
         for each, rival in zip(found, rivals, strict=True)
@@ -250,5 +262,5 @@ def _rivals(searched: _Searched, found: list[Candidate]) -> list[Rival | None]:
 
 
 def _split(layout: Layout, feeds: set[Feed]) -> tuple[object, ...]:
-    """What layouts of the same split and feeds have in common."""
-    return (*((part.string, part.used, part.bulbs) for part in layout), frozenset(feeds))
+    """What layouts of the same split, feeds and place of the supply have in common."""
+    return (*((part.string, part.used, part.bulbs, part.place) for part in layout), frozenset(feeds))

@@ -50,6 +50,7 @@ def runs_of(field: Field, candidate: Candidate) -> tuple[Run, ...]:
                 resistor="none" if ohm == 0 else stated,
                 feeder=wire_piece(part.route.feeder_m, sizes[candidate.feeder]),
                 extra_wire=_extra(part, sizes[candidate.extra]),
+                first_hung="last bulb" if part.route.turned else "first bulb",
             )
         )
     return tuple(runs)

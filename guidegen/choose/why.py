@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from guidegen.choose.choice import Change, Choice, Group, Miss, Proposal
-from guidegen.choose.line import LEAST_EXTRA_M
+from guidegen.choose.metres import sited_text
+from guidegen.hanging.routes import LEAST_EXTRA_M
 from guidegen.locale import N_, _, ngettext
 from guidegen.locale.numerals import NO_BREAK, fixed, general
 from guidegen.locale.numerals import money as amount_of_money
@@ -97,6 +98,8 @@ def _remarks(proposal: Proposal, first: Proposal) -> Iterator[str]:
     if proposal.rival is not None:
         text = _("{fed} it would be {evenness}")
         yield text.format(fed=_(_FED[proposal.rival.feed]), evenness=fixed(proposal.rival.evenness, 2))
+    if proposal.sited is not None and proposal.sited.others:
+        yield sited_text(proposal.sited)
     if proposal.led_share < GOAL_MET_FROM:
         text = _("its LEDs get {share} of the current aimed at")
         yield text.format(share=shown({"share_percent": proposal.led_share})["share_percent"])
@@ -113,8 +116,8 @@ def _against(proposal: Proposal, first: Proposal) -> str:
     light = _("{amount} more even") if more_even > 0 else _("{amount} less even")
     money = _("{amount} dearer") if dearer > 0 else _("{amount} cheaper")
     return _("against the first {light} and {money}").format(
-        light=light.format(amount=f"{abs(more_even):.2f}") if more_even else _("as even"),
-        money=money.format(amount=f"{abs(dearer):.2f} {proposal.cost.currency}")
+        light=light.format(amount=fixed(abs(more_even), 2)) if more_even else _("as even"),
+        money=money.format(amount=amount_of_money(abs(dearer), proposal.cost.currency).replace(NO_BREAK, " "))
         if dearer
         else _("at the same cost"),
     )
@@ -156,19 +159,33 @@ def _change(change: Change) -> str:
 
 def assumptions(choice: Choice) -> tuple[str, ...]:
     """What the comparison rests on, and which prices are typical ones."""
-    cost = choice.proposals[0].cost
+    cost, rests = choice.proposals[0].cost, rests_on(choice)
     if not cost.typical:
-        return rests_on()
+        return rests
     text = _("Typical prices, own assumption, stand in for: {parts}.")
-    return (*rests_on(), text.format(parts=", ".join(cost.typical)))
+    return (*rests, text.format(parts=", ".join(cost.typical)))
 
 
-def rests_on() -> tuple[str, ...]:
+def rests_on(choice: Choice) -> tuple[str, ...]:
     """What every comparison rests on."""
     return (
-        _(
-            "Proposed runs lie one after the other along one line, each with its first bulb towards the "
-            "supply; feeders and extra wires go along the line from place.supply_at."
-        ),
+        _on_hooks() if choice.hung else _on_a_line(),
         _("Cost counts wire, resistors, fuse and joints; strings and supply are the same in all."),
+    )
+
+
+def _on_a_line() -> str:
+    return _(
+        "Proposed runs lie one after the other along one line, each with its first bulb towards the "
+        "supply; feeders and extra wires go along the line from place.supply_at."
+    )
+
+
+def _on_hooks() -> str:
+    return _(
+        "Proposed runs hang from the hooks of the hanging plan one behind the other, each with its first "
+        "bulb at the end nearer to the supply. Feeders and extra wires follow the lights from hook to hook; "
+        "they go straight only from a supply beside the hooks to a hook, from one line to another, and "
+        "across where a line comes back to itself, and that no farther than the longest span. What goes "
+        "down to a socket is not counted."
     )

@@ -34,7 +34,7 @@ def arrangements_page(matter: Matter) -> ArrangementsPage:
             _compared(choice, proposal, number) for number, proposal in enumerate(choice.proposals, 1)
         ),
         table=_table(choice),
-        rests_on=rests_on(),
+        rests_on=rests_on(choice),
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from guidegen.hanging.spans import hook_points, spans_of
 from guidegen.hanging.ways import Beside, OnLine, Place, Ways
 from guidegen.locale import _
+from guidegen.locale.numerals import general
 from guidegen.project.hung import Hanging
 from guidegen.project.schema import Project
 from guidegen.project.supply_at import AtHook, AtPoint, SupplyPlace
@@ -56,20 +57,19 @@ def place_name(place: SupplyPlace) -> str:
     if isinstance(place, AtHook):
         return f"H{place.number}"
     if isinstance(place, AtPoint):
-        return _("the point {x:g} m, {y:g} m").format(x=place.x_m, y=place.y_m)
+        return _("the point {x} m, {y} m").format(x=general(place.x_m), y=general(place.y_m))
     if place == "start":
         return _("the start of the line")
     if place == "middle":
         return _("the middle of the line")
-    return _("{metres:g} m along the line").format(metres=place)
+    return _("{metres} m along the line").format(metres=general(place))
 
 
 def where_on_line(ways: Ways, place: OnLine) -> str:
-    """The hook at a place, or those on both sides of it: "H3", "H3 and H4"."""
-    first, spans = ways.first[place.line], ways.lines[place.line]
-    for span in spans:
+    """The hook at a place, or those on both sides of it: "at H3", "between H3 and H4"."""
+    for span in ways.lines[place.line]:
         if place.along_m <= span.start_m + _AT_HOOK_M:
-            return span.first.label
+            return _("at {hook}").format(hook=span.first.label)
         if place.along_m < span.start_m + span.length_m - _AT_HOOK_M:
-            return _("{first} and {last}").format(first=span.first.label, last=span.second.label)
-    return ways.hooks[first + len(spans)].label
+            return _("between {first} and {last}").format(first=span.first.label, last=span.second.label)
+    return _("at {hook}").format(hook=ways.lines[place.line][-1].second.label)

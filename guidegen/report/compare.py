@@ -5,12 +5,13 @@ from __future__ import annotations
 import json
 import sys
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
 from guidegen.choose.choice import Choice, Proposal
 from guidegen.choose.choose import choose
+from guidegen.choose.metres import fed_texts, places_text
 from guidegen.choose.progress import Progress
 from guidegen.choose.why import assumptions, why, why_none, wire_sizes
 from guidegen.circuit.arrangement import Cable
@@ -55,7 +56,10 @@ def _compared(file: ProjectFile) -> Comparison:
         return Comparison(file, None, (), Study(file, file.project, {}, None, dangers))
     leds = fit_leds(file.project)
     choice = choose(file.project, leds, Progress())
-    studies = tuple(study_of(file, leds, each.runs, each.worked) for each in choice.proposals)
+    studies = tuple(
+        study_of(replace(file, project=each.settled(file.project)), leds, each.runs, each.worked)
+        for each in choice.proposals
+    )
     return Comparison(file, choice, studies, None)
 
 
@@ -129,8 +133,18 @@ def _lines(found: Comparison) -> Iterator[str]:
         yield f"{number}. {_label(proposal)}{why(proposal, found.choice)}"
         yield "   " + _figures(proposal)
         yield from ("   " + line for line in _runs(proposal))
+        yield from ("   " + line for line in _least_wire(proposal))
     yield ""
     yield from assumptions(found.choice)
+
+
+def _least_wire(proposal: Proposal) -> Iterator[str]:
+    """Which end or middle of the maker's own runs takes the least wire by the hanging plan."""
+    if proposal.wires:
+        runs = proposal.worked.arrangement.runs
+        yield places_text(proposal.wires)
+        for ways in proposal.wires[0].runs:
+            yield _("{name}: {ways}").format(name=runs[ways.run].name, ways="; ".join(fed_texts(ways)))
 
 
 def _label(proposal: Proposal) -> str:
