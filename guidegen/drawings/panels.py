@@ -26,7 +26,7 @@ _ONE_LINE, _TWO_LINES = 34.0, 47.0
 #: Height of a panel's axes by the number of rows; the last one for all more.
 _AXES_HEIGHTS = (130.0, 74.0, 70.0, 66.0, 60.0, 52.0)
 _MANY = 4
-_NAME, _SMALL, _LEGEND, _TICKS = 9.5, 8.5, 7.5, 8.0
+_NAME, _SMALL, _LEGEND, _TICKS = 9.5, 8.5, 8.0, 8.0
 _MARKED_BULBS = 60
 _SETTINGS: Any = {
     "svg.fonttype": "none",
