@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from guidegen.guide.blocks import PartLine
 from guidegen.guide.buying_small import sleeves_to_buy, small_parts
 from guidegen.guide.costs import Costs, costs
-from guidegen.guide.format import listed, quantity
+from guidegen.guide.format import listed, quantity, quoted
 from guidegen.guide.instead import fuse_instead, resistors_instead, wire_instead
 from guidegen.guide.matter import Matter
 from guidegen.guide.predicted import BenchPower, TestPower
@@ -214,7 +214,7 @@ def _resistors(matter: Matter, needed: Bill, cost: Costs) -> Iterator[PartLine]:
         yield PartLine(
             quantity=str(len(line.runs)),
             name=_("Resistor for {runs}").format(
-                runs=listed([f"“{matter.runs[index].name}”" for index in line.runs])
+                runs=listed([quoted(matter.runs[index].name) for index in line.runs])
             ),
             rating=resistor_name(resistor),
             why=_rating_why(matter, line),

@@ -20,6 +20,7 @@ __all__ = [
     "numbers_listed",
     "percent",
     "quantity",
+    "quoted",
     "slug",
     "span",
     "tolerance",
@@ -84,6 +85,11 @@ def metered(value: float, low: float, high: float, unit: str, figures: int = 3) 
 def tolerance(ratio: float) -> str:
     """A tolerance: "±5 %"."""
     return with_unit(f"±{number(100 * ratio)}", "%")
+
+
+def quoted(name: str) -> str:
+    """A name between the quotation marks of the language in force."""
+    return _("“{name}”").format(name=name)
 
 
 def listed(items: tuple[str, ...] | list[str]) -> str:

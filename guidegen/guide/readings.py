@@ -107,17 +107,19 @@ def _volts_row(matter: Matter, point: TestPoint) -> ReadingRow:
         _row(matter, reading, 1.0),
         identity=f"t{point.number}",
         point=point.label,
-        what=place(matter, point) + _as_current(matter, point),
+        what=_place(matter, point),
         if_low=if_low(point),
         if_high=if_high(point),
     )
 
 
-def _as_current(matter: Matter, point: TestPoint) -> str:
-    """Behind the place of a resistor's volts: the current they tell."""
+def _place(matter: Matter, point: TestPoint) -> str:
+    """Where to read; with a resistor's volts, the current they tell."""
+    where = place(matter, point)
     if point.kind != "resistor volts" or point.run is None:
-        return ""
-    return _(" (divided by {ohm}: the run's current, {current})").format(
+        return where
+    return _("{place} (divided by {ohm}: the run's current, {current})").format(
+        place=where,
         ohm=quantity(matter.runs[point.run].resistor.ohm, "Ω"),
         current=quantity(matter.solution.runs[point.run].current_a, "A"),
     )

@@ -118,9 +118,9 @@ def sentences(catalogue: Catalog) -> Iterator[Message]:
     return (message for message in catalogue if message.id)
 
 
-def strings(text: str | tuple[str, ...] | list[str]) -> tuple[str, ...]:
+def strings(text: str | tuple[str, ...] | list[str] | None) -> tuple[str, ...]:
     """One sentence, or its forms for one and for many."""
-    return (text,) if isinstance(text, str) else tuple(text)
+    return (text or "",) if isinstance(text, str) or text is None else tuple(text)
 
 
 def is_translated(message: Message) -> bool:

@@ -15,7 +15,7 @@ from guidegen.calc.worked import work
 from guidegen.circuit.arrangement import RunPlan
 from guidegen.circuit.solution import Section
 from guidegen.guide.blocks import Calculation, CalculationGroup, Column, Table
-from guidegen.guide.format import quantity
+from guidegen.guide.format import quantity, quoted
 from guidegen.guide.matter import Matter
 from guidegen.guide.worked import calculation
 from guidegen.locale import _
@@ -95,7 +95,7 @@ def section_name(section: Section) -> str:
         "extra": _("extra wire"),
         "string": _("string wire"),
     }[section.key]
-    return f"{word} “{section.run}”" if section.run else word
+    return f"{word} {quoted(section.run)}" if section.run else word
 
 
 def _yes(answer: bool) -> str:
