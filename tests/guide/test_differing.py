@@ -89,4 +89,4 @@ def test_each_kind_of_string_has_its_own_tables(two_kinds: Made) -> None:
 def test_runs_that_read_alike_share_a_table() -> None:
     runs: list[dict[str, Any]] = [fed("one end"), {**fed("one end"), "name": "sill"}]
     captions = [table.caption for table in group(make(changed(runs=runs)), "supply-differs").tables]
-    assert captions == ["shelf and sill"]
+    assert captions == ["Fit to your supply: shelf and sill"]

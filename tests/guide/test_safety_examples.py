@@ -116,7 +116,7 @@ def test_sheet_for_the_electrician_is_there_only_for_new_fixed_wiring(
 ) -> None:
     names = [page.name for page in guides[name].guide.pages]
     assert ("electrician.html" in names) == (name == "new-fixed-wiring")
-    assert len(names) == len(set(names)) == (10 if name == "new-fixed-wiring" else 9)
+    assert len(names) == len(set(names)) == (12 if name == "new-fixed-wiring" else 11)
 
 
 def test_guide_stops_at_a_danger_box_on_top_of_three_pages(guides: dict[str, Made]) -> None:

@@ -37,7 +37,9 @@ def _supply(matter: Matter) -> CalculationGroup:
             "and rating of the supply too; what the safety page says of the supply holds for yours."
         ),
         calculations=(),
-        tables=tuple(_tables(matter, _("Supply reads"), rows, range(len(matter.runs)))),
+        tables=tuple(
+            _tables(matter, _("Fit to your supply: {runs}"), _("Supply reads"), rows, range(len(matter.runs)))
+        ),
     )
 
 
@@ -56,7 +58,7 @@ def _string(matter: Matter) -> CalculationGroup:
         rows = [(_reading(row.reading_v, own=row.difference_v == 0), row.fits) for row in found]
         runs = [index for index, run in enumerate(matter.runs) if run.string == name]
         title = _("“{string}” behind {ohm} reads").format(string=name, ohm=quantity(test_ohm, "Ω"))
-        tables += _tables(matter, title, rows, runs)
+        tables += _tables(matter, _("Fit to your string: {runs}"), title, rows, runs)
     return CalculationGroup(
         anchor="string-differs",
         title=_("If your string differs"),
@@ -81,15 +83,17 @@ def _volts(volts: float) -> str:
     return with_unit(fixed(volts, 2), "V")
 
 
-def _tables(matter: Matter, title: str, rows: list[_Row], runs: list[int] | range) -> Iterator[Table]:
-    """A table for every run; runs in which all rows read alike share one."""
+def _tables(
+    matter: Matter, caption: str, title: str, rows: list[_Row], runs: list[int] | range
+) -> Iterator[Table]:
+    """A table for every run; runs in which all rows read alike share one.  `title`: of the readings."""
     by_cells: dict[tuple[tuple[str, ...], ...], list[int]] = {}
     for index in runs:
         cells = tuple((reading, *_cells(fits[index])) for reading, fits in rows)
         by_cells.setdefault(cells, []).append(index)
     for cells, alike in by_cells.items():
         yield Table(
-            caption=listed([matter.runs[index].name for index in alike]),
+            caption=caption.format(runs=listed([matter.runs[index].name for index in alike])),
             columns=(
                 Column(title, numeric=True),
                 Column(_("Fit a resistor of"), numeric=True),
