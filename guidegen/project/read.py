@@ -11,22 +11,23 @@ from types import MappingProxyType
 from pydantic import ValidationError
 
 from guidegen.errors import ProjectError
-from guidegen.project.check import complaints
 from guidegen.locale import speaking_language
+from guidegen.project.check import complaints
 from guidegen.project.check_readings import run_of
 from guidegen.project.check_runs import kind_of, run_name
 from guidegen.project.complaint import Complaint
 from guidegen.project.explain import Wrong, explain, meant, wrongs
+from guidegen.project.hung import Hanging
 from guidegen.project.keys import Key, key_text
 from guidegen.project.partial import partial
 from guidegen.project.photos import photo_complaints
 from guidegen.project.schema import LightString, Project
 from guidegen.project.source import empty_file, read_source
 from guidegen.project.tree import Tree, grow
+from guidegen.project.words import numbered_run
 
 
 @dataclass(frozen=True)
-from guidegen.project.words import numbered_run
 class ProjectFile:
     """A project as read, with what the file itself says.
 
@@ -110,11 +111,11 @@ def _filled_in(project: Project) -> Project:
     project = project.model_copy(update={"strings": strings})
     if project.runs is None:
         return project
+    names = _names(project)
     runs = tuple(
         run.model_copy(update={"name": name, "string": kind_of(project, run)})
         for run, name in zip(project.runs, names.values(), strict=True)
     )
-    names = _names(project)
     readings = tuple(
         reading.model_copy(update={"run": names.get(run_of(project, reading) or "")})
         for reading in project.readings
