@@ -10,6 +10,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from guidegen.guide.pages import Guide
 from guidegen.locale import _, ngettext
 from guidegen.paths import data_folder
+from guidegen.publish.own_words import own_words
 from tests.theme.example_guide import PICTURES, make_guide
 
 Render = Callable[..., dict[str, str]]
@@ -34,7 +35,7 @@ def render(templates: Environment) -> Render:
     def render_all(guide: Guide, pictures: Mapping[str, object] = PICTURES) -> dict[str, str]:
         return {
             page.name: templates.get_template(page.template).render(
-                guide=guide, page_model=page.model, pictures=pictures
+                guide=guide, page_model=page.model, pictures=pictures, photos={}, own_words=own_words
             )
             for page in guide.pages
         }
