@@ -10,13 +10,18 @@ from guidegen.bench.diagnose import Cause, Diagnosis
 from guidegen.bench.next import NextReadings, Suggestion
 from guidegen.bench.spots import Spot
 from guidegen.circuit.expected import ExpectedReading
-from guidegen.locale import _
+from guidegen.locale import N_, _
 from guidegen.locale.numerals import general
 from guidegen.report.amounts import amount, percent
 from guidegen.report.causes import Words
 from guidegen.study import Study
 
 _INDENT = "  "
+_VERDICTS = {
+    "in range": N_("in range"),
+    "borderline": N_("borderline"),
+    "out of range": N_("out of range"),
+}
 
 
 def readings_json(study: Study) -> list[dict[str, Any]]:
@@ -143,7 +148,9 @@ def _line(words: Words, reading: ExpectedReading, judged: Judged | None) -> str:
     if judged is None:
         return text
     shown = _show(judged.taken.shown, spot.unit)
-    return _("{text}; measured {shown}: {verdict}").format(text=text, shown=shown, verdict=_(judged.verdict))
+    return _("{text}; measured {shown}: {verdict}").format(
+        text=text, shown=shown, verdict=_(_VERDICTS[judged.verdict])
+    )
 
 
 def _diagnosis_lines(words: Words, found: Diagnosis) -> Iterator[str]:

@@ -67,7 +67,7 @@ def source_path(tag: str) -> Path:
 
 def read(path: Path, tag: str) -> Undated:
     """A catalogue file; an empty one if it is not there."""
-    made = Undated(locale=tag, header_comment="")
+    made = Undated(locale=tag, header_comment="", fuzzy=False)
     if not path.exists():
         return made
     with path.open("rb") as file:
@@ -82,7 +82,7 @@ def read(path: Path, tag: str) -> Undated:
 
 def updated(old: Catalog, template: Catalog, tag: str) -> Undated:
     """`template` with the translations of `old`; those of sentences that are gone are left out."""
-    made = Undated(locale=tag, header_comment=old.header_comment)
+    made = Undated(locale=tag, header_comment=old.header_comment, fuzzy=False)
     for message in sentences(template):
         known = old.get(message.id)
         made.add(

@@ -5,9 +5,12 @@ from __future__ import annotations
 import re
 import xml.etree.ElementTree as ET
 from collections.abc import Iterator
+from functools import cache
 from gettext import NullTranslations
 from html.parser import HTMLParser
 from pathlib import Path
+
+from tests.locale.catalogue import extracted, sentences, strings
 
 OPEN, CLOSE = "⟦", "⟧"
 SPOKEN = (
@@ -36,22 +39,31 @@ _WORD = re.compile(r"[^\W\d_]{2,}")
 
 
 class Marking(NullTranslations):
-    """Every sentence between marks."""
+    """Every sentence that the catalogue has, between marks; the others as they are."""
 
     def gettext(self, message: str) -> str:
-        return f"{OPEN}{message}{CLOSE}"
+        return f"{OPEN}{message}{CLOSE}" if message in _known() else message
 
     def ngettext(self, one: str, many: str, count: int) -> str:
-        return f"{OPEN}{one if count == 1 else many}{CLOSE}"
+        said = one if count == 1 else many
+        return f"{OPEN}{said}{CLOSE}" if one in _known() else said
+
+
+@cache
+def _known() -> frozenset[str]:
+    """The sentences that a translator is given."""
+    return frozenset(strings(message.id)[0] for message in sentences(extracted()))
 
 
 def outside(text: str) -> str:
-    """What stands outside of every pair of marks; a mark that is cut off reaches to the end."""
+    """What stands outside of every pair of marks; a mark without its other half reaches to the end."""
     depth, kept = 0, []
     for letter in text:
         if letter == OPEN:
             depth += 1
         elif letter == CLOSE:
+            if depth == 0:
+                kept.clear()
             depth = max(0, depth - 1)
             kept.append(" ")
         elif depth == 0:

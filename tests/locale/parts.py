@@ -59,7 +59,7 @@ def _length(message: Message) -> int:
 
 
 def _catalogue(tag: str, head: str, messages: list[Message]) -> Catalog:
-    made = Undated(locale=tag, header_comment=head)
+    made = Undated(locale=tag, header_comment=head, fuzzy=False)
     for message in messages:
         places = sorted({place for place, _line in message.locations})
         comments = [*message.user_comments, *(f"in {place}" for place in places)]

@@ -5,10 +5,13 @@ from __future__ import annotations
 import gettext
 import re
 from collections import Counter
+from typing import get_args
 
 import pytest
 
+from guidegen.circuit.expected import Verdict
 from guidegen.locale import catalogue_path
+from guidegen.project.schema import Colour, Exposure, Feed, Material, Place, ResistorKind, Supply
 from tests.locale.catalogue import (
     TRANSLATED,
     extracted,
@@ -121,6 +124,27 @@ def test_the_head_of_a_catalogue_has_no_dates_or_names(catalogue):
 
 def test_faults_of_the_project_file_are_in_no_catalogue(template):
     assert template.get("write a decimal point, not a comma, such as {example}") is None
+
+
+@pytest.mark.parametrize(
+    "choices",
+    [
+        *(Feed, Exposure, Material, ResistorKind, Colour, Verdict),
+        *(Supply.model_fields["stands"].annotation, Place.model_fields["near_water"].annotation),
+    ],
+)
+def test_choices_that_the_guide_repeats_are_in_it(template, choices):
+    words = [word for word in choices_in(choices) if template.get(word) is None]
+    assert words == []
+
+
+def choices_in(annotation):
+    """The words of a choice, which may also be left out."""
+    for part in get_args(annotation):
+        if isinstance(part, str):
+            yield part
+        else:
+            yield from choices_in(part)
 
 
 def test_words_of_the_project_file_that_the_guide_shows_are_in_it(template):

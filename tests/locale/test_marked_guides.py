@@ -36,4 +36,8 @@ def test_what_stands_outside_of_marks_is_found(text: str, left: str):
 
 
 def test_marking_marks_both_forms():
-    assert Marking().ngettext("one", "many", 2) == "⟦many⟧"
+    assert Marking().ngettext("{count} bulb", "{count} bulbs", 2) == "⟦{count} bulbs⟧"
+
+
+def test_a_sentence_that_no_translator_is_given_is_not_marked():
+    assert Marking().gettext("no such sentence") == "no such sentence"
