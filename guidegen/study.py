@@ -91,14 +91,20 @@ class Study:
     @cached_property
     def spread(self) -> Spread:
         """What a meter will show of correct builds, of a solved study; worked out when first asked for."""
-        # Loaded when asked for, as below: `check` has no need of them.
-        from guidegen.bench.as_built import more_bulbs  # noqa: PLC0415
+        # Loaded when asked for, as below: `check` has no need of it.
         from guidegen.circuit.spread import expected_spread  # noqa: PLC0415
 
         assert self.solved is not None, "nothing was solved"
         arrangement, solution = self.solved.arrangement, self.solved.solution
-        more = more_bulbs(self.project, self.solved.points)
-        return expected_spread(arrangement, solution, meter=self.meter, more_bulbs=more)
+        return expected_spread(arrangement, solution, meter=self.meter, more_bulbs=self._other_bulbs())
+
+    def _other_bulbs(self) -> tuple[tuple[int, int], ...]:
+        """Run (from 0) and bulb of readings that the file has at bulbs which are no test points."""
+        if self.solved is None or not self.project.readings:
+            return ()
+        from guidegen.bench.as_built import more_bulbs  # noqa: PLC0415
+
+        return more_bulbs(self.project, self.solved.points)
 
     @cached_property
     def as_built(self) -> AsBuilt | None:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
-from guidegen.bench.as_built import Judged
 from guidegen.circuit.expected import ExpectedReading
 from guidegen.circuit.meter import Meter
 from guidegen.circuit.points import TestPoint
@@ -19,6 +19,9 @@ from guidegen.guide.places import if_high, if_low, place
 from guidegen.locale import _, ngettext
 from guidegen.report.causes import Words
 from guidegen.tables.limits import MeterRange
+
+if TYPE_CHECKING:  # few projects have readings to judge
+    from guidegen.bench.as_built import Judged
 
 _TOPICS = {"meter", "polarity", "first-power", "resistor-mounting"}
 

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from guidegen.bench.diagnose import Cause, Deciding, Diagnosis
-from guidegen.bench.faults import Fault
-from guidegen.bench.spots import Spot
 from guidegen.circuit.arrangement import Arrangement
 from guidegen.locale import _, ngettext
 from guidegen.locale.numerals import fixed
 from guidegen.report.amounts import percent
+
+if TYPE_CHECKING:  # few projects have readings to explain
+    from guidegen.bench.diagnose import Cause, Deciding, Diagnosis
+    from guidegen.bench.faults import Fault
+    from guidegen.bench.spots import Spot
 
 #: Fit from which on a cause explains the readings well, and roughly.
 WELL, ROUGHLY = 0.1, 0.005

@@ -13,7 +13,6 @@ from guidegen.guide.steps.pieces import clip_line, find_plus_line
 from guidegen.guide.steps.strings import identity_of
 from guidegen.guide.tools import Tool
 from guidegen.locale import _
-from guidegen.report.readings import next_text
 
 
 def bench(matter: Matter) -> DraftGroup:
@@ -146,6 +145,8 @@ def _if_off() -> tuple[str, ...]:
 def _why_reading(matter: Matter, name: str) -> str:
     source, wanted = matter.study.leds[name].source, matter.study.next_readings.get(name)
     if wanted is not None:
+        from guidegen.report.readings import next_text  # noqa: PLC0415 - loads all that judges readings
+
         return next_text(name, wanted, quantity)
     if source == "bench":
         return _("The guide was worked out from readings like these. Yours must agree before you cut.")
