@@ -99,6 +99,7 @@ def test_the_wheel_holds_the_package_the_themes_and_the_sample_and_nothing_else(
     "name",
     [
         "guidegen/project/units.txt",
+        "guidegen/locale/de/LC_MESSAGES/guidegen.mo",
         "guidegen/_data/sample_project/potting-bench.yaml",
         "guidegen/_data/themes/workshop/",
     ],
