@@ -18,6 +18,7 @@ from guidegen.drawings.plan import draw_plan
 from guidegen.drawings.schematic import draw_schematics
 from guidegen.drawings.steps import draw_steps
 from guidegen.errors import GuidegenError, ProjectError
+from guidegen.hanging.advice import supply_paths
 from guidegen.hanging.make import hanging_plan
 from guidegen.locale import _, speaking_language
 from guidegen.paths import data_folder
@@ -117,7 +118,7 @@ def _order_hanging(drawings: Drawings, project: Project, arrangement: Arrangemen
     """Plan and side view, where the file has a hanging plan."""
     plan = hanging_plan(project, arrangement)
     if plan is not None:
-        drawings.order(draw_plan, plan, arrangement, project.place.supply_at)
+        drawings.order(draw_plan, plan, arrangement, supply_paths(project, arrangement, plan))
 
 
 def _with_schematics(guide: Guide, pictures: tuple[Picture, ...]) -> Guide:

@@ -185,7 +185,7 @@ def _on_hooks() -> str:
     return _(
         "Proposed runs hang from the hooks of the hanging plan one behind the other, each with its first "
         "bulb at the end nearer to the supply. Feeders and extra wires follow the lights from hook to hook; "
-        "they go straight only from a supply beside the hooks to a hook, from one line to another, and "
-        "across where a line comes back to itself, and that no farther than the longest span. What goes "
-        "down to a socket is not counted."
+        "from a supply beside the hooks, from one line to another, and where a line comes back to itself "
+        "they go straight, no farther than the longest span or the shortest crossing. What goes down to a "
+        "socket is not counted."
     )

@@ -3,72 +3,116 @@
 from __future__ import annotations
 
 import math
-from typing import Literal
+from collections.abc import Iterator
+from functools import partial
 
-from guidegen.circuit.arrangement import Arrangement, RunPlan
+from guidegen.circuit.arrangement import Arrangement
 from guidegen.drawings.picture import Picture
-from guidegen.drawings.plan_pen import PlanPen, dimension_words, feed_words
+from guidegen.drawings.plan_pen import PlanPen, dimension_words
+from guidegen.drawings.plan_room import Box, Room
 from guidegen.drawings.plan_view import (
     HEAD,
     WIDTH,
     View,
-    inward,
     place_at,
     span_at,
     stretch,
     view_of,
 )
+from guidegen.drawings.plan_wires import draw_feeds, draw_wires, feeds_of, inner_side, lanes_of
 from guidegen.drawings.side_view import draw_spans
 from guidegen.drawings.sketch import Place
-from guidegen.hanging.plan import HangingPlan, HungLine, Span
+from guidegen.hanging import ways
+from guidegen.hanging.advice import SupplyPaths
+from guidegen.hanging.plan import HangingPlan, HookPoint, HungLine, Span
+from guidegen.hanging.ways import Beside, OnLine
 from guidegen.locale import _, ngettext
 from guidegen.locale.numerals import fixed, general, with_unit
 
 #: Spans shorter than this get no dimension of their own, and hooks no more than a few labels.
 _LEAST_PX = 44.0
-#: Words at a feed stay so far from bulbs, hooks and other words.
-_CLEAR_PX = 19.0
 _MOST_BULBS = 600
 _KEY = 78.0
 #: From the line to the supply beside it, nearest first, and before the line's start.
 _SUPPLY_OFFS, _START_OFF = (70.0, 95.0, 120.0, 150.0), 58.0
-#: From the supply's middle to any line, and to any distance that is written.
-_LINE_CLEAR, _WORDS_CLEAR = 58.0, 50.0
+#: From the supply's middle to any line.
+_LINE_CLEAR = 58.0
 #: Places along a line that are looked at for room.
 _STEPS = 40
+#: Ways out from a place: down, up, left, right, aslant.
+_AROUND = (
+    (0.0, 1.0),
+    (0.0, -1.0),
+    (-1.0, 0.0),
+    (1.0, 0.0),
+    (-0.7, -0.7),
+    (0.7, -0.7),
+    (-0.7, 0.7),
+    (0.7, 0.7),
+)
+#: A place on a way so near to a hook is at it, metre.
+_AT_HOOK_M = 1e-6
 
-SupplyAt = float | Literal["start", "middle"]
+
+def draw_plan(plan: HangingPlan, arrangement: Arrangement, supply: SupplyPaths) -> tuple[Picture, ...]:
+    """Two pictures, "plan" and "spans", with the supply and its feeders."""
+    return _top_view(plan, arrangement, supply), draw_spans(plan)
 
 
-def draw_plan(plan: HangingPlan, arrangement: Arrangement, supply_at: SupplyAt) -> tuple[Picture, ...]:
-    """Two pictures, "plan" and "spans"; `supply_at` as the file says."""
-    return _top_view(plan, arrangement, supply_at), draw_spans(plan)
-
-
-def _top_view(plan: HangingPlan, arrangement: Arrangement, supply_at: SupplyAt) -> Picture:
-    view = view_of(plan)
-    rows = -(-len(arrangement.runs) // 2)
-    pen = PlanPen(height=view.bottom + _KEY + 22 + 18 * rows, width=WIDTH, top=_unused(view, plan, supply_at))
-    _draw_supply(pen, view, plan, supply_at)
+def _top_view(plan: HangingPlan, arrangement: Arrangement, supply: SupplyPaths) -> Picture:
+    view = view_of(plan, (supply.spot,) if isinstance(supply.spot, Beside) else ())
+    lanes = lanes_of(supply)
+    rows = -(-(len(arrangement.runs) + len({wire.extra for wire in supply.wires})) // 2)
+    room = _taken(view, plan)
+    spots = _supply_spots(view, plan, supply, room)
+    top = _unused(view, plan, spots[1])
+    pen = PlanPen(height=view.bottom + _KEY + 22 + 18 * rows, width=WIDTH, top=top)
+    draw_wires(pen, view, plan, lanes, room)
     for index, line in enumerate(plan.lines):
-        _draw_line(pen, view, index, line, arrangement)
-    _draw_key(pen, view, plan, arrangement)
+        _draw_line(pen, view, index, line)
+    _draw_supply(pen, spots, beside=isinstance(supply.spot, Beside))
+    room.take(spots[1], 27, 12)
+    draw_feeds(pen, view, plan, arrangement, room, lanes)
+    _draw_key(pen, view, plan, arrangement, supply)
     caption = _("Plan from above, to scale; how deep the wire hangs does not show here")
-    alt = _alt(plan, arrangement)
+    alt = _alt(plan, arrangement, supply)
     picture = pen.picture("plan", caption, alt)
     return Picture(picture.id, picture.svg, alt, caption, picture.width, picture.height)
 
 
-def _unused(view: View, plan: HangingPlan, supply_at: SupplyAt) -> float:
+def _taken(view: View, plan: HangingPlan) -> Room:
+    """Everything that words must keep clear of: wires, bulbs, hooks and their names, dimensions."""
+    room = Room()
+    for index, line in enumerate(plan.lines):
+        for step in range(_STEPS + 1):
+            room.take(place_at(view, index, line, line.wire_m * step / _STEPS), 4.0, 4.0)
+        for place, hook in _labels(view, index, line):
+            room.take_words(place, hook.label)
+        for span in line.spans:
+            ends = _ends(view, index, span)
+            if math.dist(ends[0], ends[1]) >= _LEAST_PX:
+                room.take_words(dimension_words(*ends), _span_words(span))
+                _take_dimension(room, *ends)
+    return room
+
+
+def _take_dimension(room: Room, first: Place, second: Place, normal: Place, off: float) -> None:
+    for step in range(_STEPS + 1):
+        share = step / _STEPS
+        x, y = (a + share * (b - a) + off * n for a, b, n in zip(first, second, normal, strict=True))
+        room.take((x, y), 1.0, 1.0)
+
+
+def _unused(view: View, plan: HangingPlan, supply_middle: Place) -> float:
     """Pixels at the top that nothing is drawn in; dimensions over the plan need most of the margin."""
     upwards = any(
         view.normal(index, span)[1] < -0.5 for index, line in enumerate(plan.lines) for span in line.spans
     )
-    supply_top = _supply_spot(view, plan, supply_at)[1][1] - 14
+    supply_top = supply_middle[1] - 14
     return max(0.0, min(HEAD - 62 if upwards else HEAD - 26, supply_top))
 
 
-def _draw_line(pen: PlanPen, view: View, index: int, line: HungLine, arrangement: Arrangement) -> None:
+def _draw_line(pen: PlanPen, view: View, index: int, line: HungLine) -> None:
     whole = [view.hook(index, hook) for hook in line.hooks]
     pen.faint(*whole)
     for run in line.runs:
@@ -80,10 +124,6 @@ def _draw_line(pen: PlanPen, view: View, index: int, line: HungLine, arrangement
         pen.hook(view.hook(index, hook))
     _draw_bulbs(pen, view, index, line)
     _label_hooks(pen, view, index, line)
-    taken = [view.hook(index, hook) for hook in line.hooks]
-    taken += [view.place(index, b.x_m, b.y_m) for b in line.bulbs if b.x_m is not None and b.y_m is not None]
-    for run in line.runs:
-        _draw_feeds(pen, view, index, line, (run, arrangement.runs[run]), taken)
 
 
 def _draw_bulbs(pen: PlanPen, view: View, index: int, line: HungLine) -> None:
@@ -102,11 +142,19 @@ def _draw_dimensions(pen: PlanPen, view: View, index: int, line: HungLine) -> No
         first, second, normal, off = _ends(view, index, span)
         if math.dist(first, second) < _LEAST_PX:
             continue
-        words = with_unit(fixed(span.wire.span_m, 2), "m")
-        pen.dimension(first, second, normal, off, words)
+        pen.dimension(first, second, normal, off, _span_words(span))
+
+
+def _span_words(span: Span) -> str:
+    return with_unit(fixed(span.wire.span_m, 2), "m")
 
 
 def _label_hooks(pen: PlanPen, view: View, index: int, line: HungLine) -> None:
+    for place, hook in _labels(view, index, line):
+        pen.centred(place, hook.label, bold=True)
+
+
+def _labels(view: View, index: int, line: HungLine) -> Iterator[tuple[Place, HookPoint]]:
     """H1, H2, ... outside; not every one where they are close."""
     lengths = [math.dist(view.hook(index, s.first), view.hook(index, s.second)) for s in line.spans]
     step = max(1, math.ceil(26 / min(lengths)))
@@ -119,68 +167,44 @@ def _label_hooks(pen: PlanPen, view: View, index: int, line: HungLine) -> None:
         length = math.hypot(nx, ny) or 1.0
         x, y = view.hook(index, hook)
         away = 17 if abs(ny) > abs(nx) else 21
-        pen.centred((x + away * nx / length, y + away * ny / length), hook.label, bold=True)
+        yield (x + away * nx / length, y + away * ny / length), hook
 
 
-def feeds_of(run: RunPlan) -> tuple[tuple[int, str], ...]:
-    """Bulbs at which a run is fed, and the poles that enter there."""
-    last = run.bulbs
-    return {
-        "one end": ((1, "+ −"),),
-        "middle": ((run.fed_bulb, "+ −"),),
-        "both ends": ((1, "+ −"), (last, "+ −")),
-        "opposite ends": ((1, "+"), (last, "−")),
-    }[run.feed]
-
-
-def _draw_feeds(
-    pen: PlanPen, view: View, index: int, line: HungLine, which: tuple[int, RunPlan], taken: list[Place]
-) -> None:
-    """An arrow at every place where a run is fed: from inside, or from outside if something is there."""
-    run, planned = which
-    along = {bulb.bulb: bulb.along_m for bulb in line.bulbs if bulb.run == run}
-    for bulb, poles in feeds_of(planned):
-        at_m = along[bulb] if bulb > 1 else max(along[bulb], 0.0)
-        place, span, words = place_at(view, index, line, at_m), span_at(line, at_m), f"{run + 1}: {poles}"
-        inside = inward(view, index, span)
-        near = min(math.dist(feed_words(place, inside, words), other) for other in taken)
-        normal = inside if near >= _CLEAR_PX else view.normal(index, span)
-        pen.feed(place, normal, words)
-        taken.append(feed_words(place, normal, words))
-
-
-def _draw_supply(pen: PlanPen, view: View, plan: HangingPlan, supply_at: SupplyAt) -> None:
-    """The supply beside the first line, where the file says that its wire meets it."""
-    place, middle = _supply_spot(view, plan, supply_at)
+def _draw_supply(pen: PlanPen, spots: tuple[Place, Place], *, beside: bool) -> None:
+    """The supply beside the lights, with a dashed line to the place where its wire begins."""
+    place, middle = spots
     off = math.dist(place, middle)
     near = [a + 8 * (b - a) / off for a, b in zip(place, middle, strict=True)]
+    if beside:
+        pen.box(place[0] - 3, place[1] - 3, 6, 6, fill="black", r=0)
+        near = list(place)
     pen.line((near[0], near[1]), middle, kind="hidden")
     pen.box(middle[0] - 27, middle[1] - 12, 54, 24, fill="white")
     pen.centred(middle, _("supply"))
 
 
-def _supply_spot(view: View, plan: HangingPlan, supply_at: SupplyAt) -> tuple[Place, Place]:
-    """Where the supply's wire meets the first line, and the middle of the box that stands for the supply.
+def _supply_spots(view: View, plan: HangingPlan, supply: SupplyPaths, room: Room) -> tuple[Place, Place]:
+    """Where the supply's wire begins, and the middle of the box that stands for the supply.
 
-    Before the start of the line if it is there; else inside, or outside where there is no room.
+    Before the start of a line if it is there; else inside, or outside where there is no room.
     """
-    line = plan.lines[0]
-    along = {"start": 0.0, "middle": line.wire_m / 2}.get(str(supply_at), supply_at)
-    at_m = min(float(along), line.wire_m)
-    (x, y), span = place_at(view, 0, line, at_m), span_at(line, at_m)
+    if isinstance(supply.spot, Beside):
+        x, y = view.place(0, supply.spot.x_m, supply.spot.y_m)
+        spots = [(x + off * nx, y + off * ny) for off in _SUPPLY_OFFS for nx, ny in _AROUND]
+        return (x, y), next((spot for spot in spots if _has_room(view, plan, spot, room)), spots[0])
+    index, line = supply.spot.line, plan.lines[supply.spot.line]
+    at_m = min(supply.spot.along_m, line.wire_m)
+    (x, y), span = place_at(view, index, line, at_m), span_at(line, at_m)
     if at_m <= 0:
-        (ax, ay), (bx, by) = view.hook(0, span.first), view.hook(0, span.second)
+        (ax, ay), (bx, by) = view.hook(index, span.first), view.hook(index, span.second)
         share = _START_OFF / math.dist((ax, ay), (bx, by))
         return (x, y), (x + share * (ax - bx), y + share * (ay - by))
-    spots = [(x + off * nx, y + off * ny) for off in _SUPPLY_OFFS for nx, ny in _sides(view, span)]
-    return (x, y), next((spot for spot in spots if _has_room(view, plan, spot)), spots[-1])
+    sides = inner_side(view, index, line, at_m), view.normal(index, span), *_AROUND
+    spots = [(x + off * nx, y + off * ny) for off in _SUPPLY_OFFS for nx, ny in sides]
+    return (x, y), next((spot for spot in spots if _has_room(view, plan, spot, room)), spots[0])
 
 
-def _sides(view: View, span: Span) -> tuple[Place, Place]:
-    return inward(view, 0, span), view.normal(0, span)
-
-
-def _has_room(view: View, plan: HangingPlan, spot: Place) -> bool:
+def _has_room(view: View, plan: HangingPlan, spot: Place, room: Room) -> bool:
     """Whether the supply's box fits there: inside the picture, over the key, away from all lines."""
     inside = 14 <= spot[1] <= view.bottom + _KEY - 34 and 30 <= spot[0] <= WIDTH - 30
     lines = [
@@ -188,12 +212,7 @@ def _has_room(view: View, plan: HangingPlan, spot: Place) -> bool:
         for index, line in enumerate(plan.lines)
         for step in range(_STEPS + 1)
     ]
-    words = [
-        math.dist(spot, dimension_words(*_ends(view, index, span)))
-        for index, line in enumerate(plan.lines)
-        for span in line.spans
-    ]
-    return inside and min(lines) > _LINE_CLEAR and (spot[1] < HEAD - 60 or min(words) > _WORDS_CLEAR)
+    return inside and min(lines) > _LINE_CLEAR and room.free(Box(spot, 30.0, 15.0))
 
 
 def _ends(view: View, index: int, span: Span) -> tuple[Place, Place, Place, float]:
@@ -203,7 +222,9 @@ def _ends(view: View, index: int, span: Span) -> tuple[Place, Place, Place, floa
     return view.hook(index, span.first), view.hook(index, span.second), (nx, ny), off
 
 
-def _draw_key(pen: PlanPen, view: View, plan: HangingPlan, arrangement: Arrangement) -> None:
+def _draw_key(
+    pen: PlanPen, view: View, plan: HangingPlan, arrangement: Arrangement, supply: SupplyPaths
+) -> None:
     """Scale, signs, and the style of every run."""
     top = view.bottom + _KEY
     _draw_scale(pen, view, top)
@@ -223,6 +244,12 @@ def _draw_key(pen: PlanPen, view: View, plan: HangingPlan, arrangement: Arrangem
         pen.run([(left, y), (left + 54, y)], index)
         words = _("{number}: {run}").format(number=index + 1, run=run.name)
         pen.text(left + 62, y + 4, words, room=258)
+    for place, extra in enumerate(sorted({wire.extra for wire in supply.wires}), len(arrangement.runs)):
+        row, column = divmod(place, 2)
+        left, y = 14 + 330 * column, top + 28 + 18 * row
+        pen.feeder([(left, y), (left + 54, y)], extra=extra)
+        words = _("extra wire, beside the lights") if extra else _("feeder, beside the lights")
+        pen.text(left + 62, y + 4, words, room=258)
 
 
 def _draw_scale(pen: PlanPen, view: View, y: float) -> None:
@@ -233,7 +260,7 @@ def _draw_scale(pen: PlanPen, view: View, y: float) -> None:
     pen.span(14, 14 + width, y + 4, with_unit(general(metres, 6), "m"))
 
 
-def _alt(plan: HangingPlan, arrangement: Arrangement) -> str:
+def _alt(plan: HangingPlan, arrangement: Arrangement, supply: SupplyPaths) -> str:
     """What the plan shows, in words; the tables below it hold the numbers."""
     hooks = ngettext("{count} hook", "{count} hooks", plan.hooks).format(count=plan.hooks)
     sentences = [_("Plan of {hooks} seen from above.").format(hooks=hooks)]
@@ -246,5 +273,20 @@ def _alt(plan: HangingPlan, arrangement: Arrangement) -> str:
             _("{poles} at bulb {bulb}").format(poles=poles, bulb=bulb) for bulb, poles in feeds_of(run)
         )
         sentences.append(_("Run {number} is fed {fed}.").format(number=index + 1, fed=fed))
+    for number, places in ((wire.run, wire.places) for wire in supply.wires if not wire.extra):
+        hooks_passed = [hook for hook in map(partial(_hook_at, plan), places[1:-1]) if hook]
+        text = _("The feeder of run {number} goes from the supply by {hooks}.")
+        if not hooks_passed:
+            text = _("The feeder of run {number} goes from the supply without passing a hook.")
+        sentences.append(text.format(number=number + 1, hooks=", ".join(hooks_passed)))
     sentences.append(_("The tables of hooks, spans and bulbs hold every place and length."))
     return " ".join(sentences)
+
+
+def _hook_at(plan: HangingPlan, place: ways.Place) -> str:
+    """The label of the hook at a place on a way; empty where there is none."""
+    if not isinstance(place, OnLine):
+        return ""
+    line = plan.lines[place.line]
+    starts = [*((span.start_m, span.first) for span in line.spans), (line.wire_m, line.hooks[-1])]
+    return next((hook.label for m, hook in starts if abs(m - place.along_m) < _AT_HOOK_M), "")

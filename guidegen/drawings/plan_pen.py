@@ -11,9 +11,9 @@ from guidegen.drawings.sketch import Place, Sketch
 DASHES = ("", "9 4", "2 3", "12 3 2 3", "5 2", "14 4 2 3 2 3")
 
 
-def feed_words(place: Place, normal: Place, poles: str) -> Place:
-    """Where the words at a feed's arrow have their middle."""
-    off = 23.0 if abs(normal[1]) > abs(normal[0]) else 17.0 + text_width(poles, 11) / 2
+def feed_words(place: Place, normal: Place, poles: str, off: float = 0.0) -> Place:
+    """Where the words at a feed's arrow have their middle, `off` pixels farther out than usual."""
+    off += 23.0 if abs(normal[1]) > abs(normal[0]) else 17.0 + text_width(poles, 11) / 2
     return place[0] + off * normal[0], place[1] + off * normal[1]
 
 
@@ -55,15 +55,31 @@ class PlanPen(Sketch):
         self.line((x - 5, y - 5), (x + 5, y + 5), kind="thin")
         self.line((x - 5, y + 5), (x + 5, y - 5), kind="thin")
 
-    def feed(self, place: Place, normal: Place, poles: str) -> None:
-        """An arrow that points at the wire from the side `normal`, with its poles at `feed_words`."""
+    def feed(self, place: Place, normal: Place, poles: str, start: float = 7.0, stem: float = 0.0) -> None:
+        """An arrow that points at the wire from the side `normal`, with its poles at `feed_words`.
+
+        Its tip is `start` pixels from the wire, and the words are `stem`
+        pixels behind it.
+        """
         (x, y), (nx, ny) = place, normal
-        tip = (x + 7 * nx, y + 7 * ny)
+        tip = (x + start * nx, y + start * ny)
         left = (tip[0] + 8 * nx - 4.5 * ny, tip[1] + 8 * ny + 4.5 * nx)
         right = (tip[0] + 8 * nx + 4.5 * ny, tip[1] + 8 * ny - 4.5 * nx)
         points = " ".join(f"{a:.2f},{b:.2f}" for a, b in (tip, left, right))
         self._parts.append(f'<polygon points="{points}" fill="black"/>')
-        self.centred(feed_words(place, normal, poles), poles, bold=True)
+        if stem:
+            far = 8 + stem
+            self.line((tip[0] + 8 * nx, tip[1] + 8 * ny), (tip[0] + far * nx, tip[1] + far * ny), kind="thin")
+        self.centred(feed_words(place, normal, poles, start - 7.0 + stem), poles, bold=True)
+
+    def feeder(self, places: list[Place], *, extra: bool = False) -> None:
+        """The way of a feeder, or of an extra wire, beside the lights."""
+        dash = "6 2 1.5 2" if extra else "1.5 2.5"
+        points = " ".join(f"{x:.2f},{y:.2f}" for x, y in places)
+        self._parts.append(
+            f'<polyline points="{points}" fill="none" stroke="black" stroke-width="1" '
+            f'stroke-dasharray="{dash}"/>'
+        )
 
     def centred(self, place: Place, words: str, size: float = 11.0, *, bold: bool = False) -> None:
         """Words with their middle at a place, on white."""

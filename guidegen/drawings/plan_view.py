@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from guidegen.drawings.sketch import Place
 from guidegen.hanging.plan import HangingPlan, HookPoint, HungLine, Span
+from guidegen.hanging.ways import Beside
 
 #: Width of the picture and the room its margins leave, CSS pixels.
 WIDTH, SIDE, HEAD = 680.0, 104.0, 84.0
@@ -51,11 +52,11 @@ class View:
         return (nx, ny) if turn > 0 else (-nx, -ny)
 
 
-def view_of(plan: HangingPlan) -> View:
-    """The scale at which the whole plan fits."""
-    hooks = [hook for line in plan.lines for hook in line.hooks]
-    x0, x1 = min(hook.x_m for hook in hooks), max(hook.x_m for hook in hooks)
-    y0, y1 = min(hook.y_m for hook in hooks), max(hook.y_m for hook in hooks)
+def view_of(plan: HangingPlan, beside: tuple[Beside, ...] = ()) -> View:
+    """The scale at which the whole plan fits, with places beside the hooks."""
+    shown = [place for line in plan.lines for place in line.hooks] + list(beside)
+    x0, x1 = min(place.x_m for place in shown), max(place.x_m for place in shown)
+    y0, y1 = min(place.y_m for place in shown), max(place.y_m for place in shown)
     scale = (WIDTH - 2 * SIDE) / max(x1 - x0, 0.01)
     if (y1 - y0) * scale > _TALLEST:
         scale = _TALLEST / (y1 - y0)

@@ -12,11 +12,13 @@ from guidegen.guide.cautions import Placed
 from guidegen.guide.cut_list import cut_table, totals_table
 from guidegen.guide.force import force, per_metre, weight
 from guidegen.guide.format import listed, number, percent, quantity
+from guidegen.guide.hanging_feeds import feed_tables, feeding_lines
 from guidegen.guide.hanging_tables import bulb_table, gap_lines, hook_table, span_table, usage_table
 from guidegen.guide.matter import Matter
 from guidegen.guide.pages import HangingPage
 from guidegen.guide.words import bulbs_text
 from guidegen.guide.worked import calculation
+from guidegen.hanging.advice import supply_wires
 from guidegen.hanging.plan import HangingPlan, HungLine
 from guidegen.locale import _, ngettext
 from guidegen.tables.hanging import COPPER_PULL_PA, GRAVITY, GUIDE_LOAD, HOOK_LOAD
@@ -31,10 +33,13 @@ _CLOSE_M = 0.3
 
 def hanging_page(matter: Matter, plan: HangingPlan, cautions: Sequence[Placed]) -> HangingPage:
     """The page of the plan."""
+    wires = supply_wires(matter.project, matter.arrangement, plan)
     return HangingPage(
         lead=tuple(_lead(matter, plan)),
         verdicts=tuple(_verdicts(matter, plan)),
         pictures=("plan", "spans"),
+        feeding=feeding_lines(matter, wires),
+        feeds=feed_tables(matter, wires),
         cautions=_cautions(cautions),
         how=tuple(_how(matter, plan)),
         hooks=hook_table(plan),

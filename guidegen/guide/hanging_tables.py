@@ -138,8 +138,10 @@ def gap_lines(matter: Matter, plan: HangingPlan) -> tuple[str, ...]:
     """Dark stretches, in words."""
     found = []
     for line in plan.lines:
-        text = _("Unlit wire before bulb 1 of {run}: {length}.")
-        found.append(text.format(run=matter.runs[line.runs[0]].name, length=quantity(line.lead_in_m, "m")))
+        if not line.laid[0].turned:
+            text = _("Unlit wire before bulb 1 of {run}: {length}.")
+            name = matter.runs[line.runs[0]].name
+            found.append(text.format(run=name, length=quantity(line.lead_in_m, "m")))
         found += [
             _("{length} without light between bulb {before} and bulb {after}.").format(
                 length=quantity(gap.length_m, "m"),

@@ -14,7 +14,7 @@ from guidegen.guide.running_figures import Running, hours_text, money
 from guidegen.locale import _, ngettext
 from guidegen.project.schema import CameWith
 from guidegen.tables import cells as table
-from guidegen.tables.supplies import SEASON_DAYS, SUPPLY_PRICE
+from guidegen.tables.supplies import SUPPLY_PRICE
 
 _WEEK = 7
 
@@ -60,7 +60,7 @@ def _table(running: Running) -> Table:
         rows=tuple(_row(running, name, life) for name, life in running.lives.items()),
         note=_(
             "Used up: {light} of the first light, or the cells are flat. A season is {days} days of {hours}."
-        ).format(light=percent(SPENT), days=SEASON_DAYS, hours=hours_text(running.hours)),
+        ).format(light=percent(SPENT), days=running.season_days, hours=hours_text(running.hours)),
     )
 
 
@@ -94,7 +94,7 @@ def _strings(running: Running, name: str) -> int:
 
 def _sets(running: Running, name: str) -> float:
     """Sets of cells a season, all strings of this kind together."""
-    return _strings(running, name) * running.hours * SEASON_DAYS / running.lives[name].spent_h
+    return _strings(running, name) * running.hours * running.season_days / running.lives[name].spent_h
 
 
 def _money_lines(running: Running) -> Iterator[str]:
@@ -102,12 +102,12 @@ def _money_lines(running: Running) -> Iterator[str]:
     if not running.currency or any(math.isinf(life.spent_h) for life in running.lives.values()):
         return
     cells_cost = sum(_season_cost(running, name) for name in running.lives)
-    supply_cost = running.paid(running.day.value * SEASON_DAYS).value
+    supply_cost = running.paid(running.day.value * running.season_days).value
     yield _("A season on cells costs about {cells}, on the supply {supply}.").format(
         cells=money(cells_cost, running.currency), supply=money(supply_cost, running.currency)
     )
     price = _supply_price(running)
-    days = pay_back_days(price, (cells_cost - supply_cost) / SEASON_DAYS)
+    days = pay_back_days(price, (cells_cost - supply_cost) / running.season_days)
     if math.isinf(days):
         yield _("The supply does not pay for itself by the cells it saves.")
     else:

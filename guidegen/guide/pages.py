@@ -166,6 +166,8 @@ class HangingPage:
     lead: tuple[str, ...]
     verdicts: tuple[Verdict, ...]
     pictures: tuple[str, ...]
+    feeding: tuple[str, ...]
+    feeds: tuple[Table, ...]
     cautions: tuple[Caution, ...]
     how: tuple[str, ...]
     hooks: Table

@@ -16,7 +16,7 @@ from guidegen.guide.warmth import warmth_section
 from guidegen.guide.worked import calculation
 from guidegen.locale import _
 from guidegen.tables.limits import SMALL_SUPPLY_EFFICIENCY
-from guidegen.tables.supplies import EVENING_H, MONTH_DAYS, SEASON_DAYS, STANDBY_W
+from guidegen.tables.supplies import EVENING_H, MONTH_DAYS, STANDBY_W
 
 
 def running_page(matter: Matter) -> RunningPage:
@@ -41,12 +41,12 @@ def _lead(running: Running) -> Iterator[str]:
     ).format(
         hours=hours_text(running.hours),
         watts=quantity(running.wall.value, "W"),
-        energy=kwh(day * SEASON_DAYS),
-        days=SEASON_DAYS,
+        energy=kwh(day * running.season_days),
+        days=running.season_days,
     )
     if running.currency:
         yield _("That costs {money} a season.").format(
-            money=money(running.paid(day * SEASON_DAYS).value, running.currency)
+            money=money(running.paid(day * running.season_days).value, running.currency)
         )
     assumed = tuple(_assumed(running))
     if assumed:
@@ -89,12 +89,12 @@ def _energy(running: Running) -> Section:
 
 
 def _cost_sum(running: Running) -> Calculation:
-    season = running.day.value * SEASON_DAYS
+    season = running.day.value * running.season_days
     return calculation(
         running.paid(season),
         title=_("Cost of a season"),
         note=_("In {currency}; {days} times the energy of a day.").format(
-            currency=running.currency, days=SEASON_DAYS
+            currency=running.currency, days=running.season_days
         ),
     )
 
@@ -112,7 +112,7 @@ def _periods(running: Running) -> Table:
             for name, days in (
                 (_("a day"), 1),
                 (_("a month of {days} days").format(days=MONTH_DAYS), MONTH_DAYS),
-                (_("a season of {days} days").format(days=SEASON_DAYS), SEASON_DAYS),
+                (_("a season of {days} days").format(days=running.season_days), running.season_days),
             )
         ),
     )

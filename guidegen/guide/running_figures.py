@@ -12,7 +12,7 @@ from guidegen.guide.format import NO_BREAK, fixed, number, quantity
 from guidegen.guide.matter import Matter
 from guidegen.locale.numerals import money as money  # noqa: PLC0414 - for those that use it from here
 from guidegen.tables.limits import SMALL_SUPPLY_EFFICIENCY
-from guidegen.tables.supplies import EVENING_H, STANDBY_W
+from guidegen.tables.supplies import EVENING_H, SEASON_DAYS, STANDBY_W
 
 _SECONDS = 3600.0
 
@@ -40,6 +40,12 @@ class Running:
         """Hours on in a day."""
         stated = self.matter.project.hours_per_day
         return EVENING_H.value if stated is None else stated / _SECONDS
+
+    @property
+    def season_days(self) -> int:
+        """Days in a year on which they are on."""
+        stated = self.matter.project.days_per_season
+        return SEASON_DAYS if stated is None else stated
 
     @cached_property
     def wall(self) -> Worked:

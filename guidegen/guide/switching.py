@@ -9,7 +9,6 @@ from guidegen.guide.pages import Section
 from guidegen.guide.running_figures import Running, hours_text, kwh, money
 from guidegen.locale import _
 from guidegen.tables import supplies
-from guidegen.tables.supplies import SEASON_DAYS
 
 #: Capacity of the power bank that the page reckons with, ampere hours.
 _BANK_AH = 10.0
@@ -25,7 +24,9 @@ def timer_section(running: Running) -> Section:
 def _plug_timer(running: Running) -> Iterator[str]:
     off_h = 24 - running.hours
     timer, standby = supplies.PLUG_TIMER_W, running.standby_w
-    used = (timer.value - standby) * 24 / 1000 * SEASON_DAYS + standby * running.hours / 1000 * SEASON_DAYS
+    used = (
+        timer.value - standby
+    ) * 24 / 1000 * running.season_days + standby * running.hours / 1000 * running.season_days
     text = _(
         "A timer between outlet and supply switches all of it off, but takes about {watts} itself, all day "
         "({source}): {energy} more in a season than leaving the supply plugged in."
@@ -44,7 +45,7 @@ def _plug_timer(running: Running) -> Iterator[str]:
     if running.matter.outdoors:
         yield _("Outdoors the timer too must be made for outdoors, and sit where no rain reaches it.")
     yield _("Off for {hours} a day, the supply alone takes {energy} in a season.").format(
-        hours=hours_text(off_h), energy=kwh(running.standby_w * off_h * SEASON_DAYS / 1000)
+        hours=hours_text(off_h), energy=kwh(running.standby_w * off_h * running.season_days / 1000)
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -9,11 +10,14 @@ from guidegen.circuit.arrangement import Arrangement, Feed, RunPlan
 from guidegen.hanging.bulbs import positions_m
 from guidegen.hanging.lay import Laid
 from guidegen.hanging.plan import HangingPlan
-from guidegen.hanging.routes import HungRoute, hung_route
+from guidegen.hanging.routes import LEAST_EXTRA_M, HungRoute, hung_route
 from guidegen.hanging.supply import spot_of, ways_of, where_on_line
 from guidegen.hanging.ways import Place, Ways
 from guidegen.project.schema import Project
 from guidegen.project.supply_at import SupplyPlace
+
+#: A feeder shorter than this is not drawn, metre.
+_SHOWN_M = 0.05
 
 
 @dataclass(frozen=True)
@@ -61,6 +65,45 @@ def supply_wires(project: Project, arrangement: Arrangement, plan: HangingPlan) 
         return ()
     found = [_from(ways, place, arrangement, plan) for place in project.place.supply_places]
     return tuple(sorted(found, key=lambda each: each.wire_m))
+
+
+@dataclass(frozen=True)
+class WirePath:
+    """The places that a run's feeder or extra wire goes over."""
+
+    run: int
+    extra: bool
+    places: tuple[Place, ...]
+
+
+@dataclass(frozen=True)
+class SupplyPaths:
+    """Where the supply stands in the plan, and the ways of its wires."""
+
+    spot: Place
+    wires: tuple[WirePath, ...]
+
+
+def supply_paths(project: Project, arrangement: Arrangement, plan: HangingPlan) -> SupplyPaths:
+    """The supply at the place of the least wire, with its wires; without them if distances are not known.
+
+    Of several places the first counts then.
+    """
+    ways = Ways(tuple(line.spans for line in plan.lines))
+    found = supply_wires(project, arrangement, plan)
+    if not found:
+        return SupplyPaths(spot_of(ways, project.place.supply_places[0]), ())
+    spot = found[0].spot
+    wires = tuple(wire for each in found[0].runs for wire in _paths(ways, spot, each))
+    return SupplyPaths(spot, wires)
+
+
+def _paths(ways: Ways, spot: Place, run: RunWays) -> Iterator[WirePath]:
+    route = run.own.route
+    if route.feeder_m >= _SHOWN_M:
+        yield WirePath(run.run, False, ways.path(spot, route.entry))
+    if route.extra_m > LEAST_EXTRA_M:
+        yield WirePath(run.run, True, ways.path(route.entry, route.goal))
 
 
 def _from(ways: Ways, place: SupplyPlace, arrangement: Arrangement, plan: HangingPlan) -> SupplyWire:

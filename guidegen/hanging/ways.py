@@ -1,16 +1,17 @@
 """The ways that wire may take over the hooks, and the shortest of them.
 
 Wire hangs between hooks, as the lights do.  So a feeder or an extra wire
-follows the lights from hook to hook.  It goes straight across only from one
-line to another, from a supply beside the hooks to a hook, and where a line
-comes back to itself: between two hooks no farther apart than the longest
-span, if that halves the way.
+follows the lights from hook to hook.  It goes straight across no farther than
+the longest span: from a supply beside the hooks to a hook, from one line to
+another, and where a line comes back to itself, if that halves the way.  Where
+a supply or a line is farther away, it goes by the shortest crossing there is.
 """
 
 from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field
+from itertools import permutations
 
 import numpy as np
 from numpy.typing import NDArray
@@ -74,6 +75,7 @@ class Ways:
         ends = [[*starts, self.end_m(index)] for index, starts in enumerate(self.starts)]
         self._along_m = np.concatenate(ends)
         self._longest_m = max(span.wire.span_m for spans in self.lines for span in spans)
+        self._crossing_m = self._crossings()
 
     def end_m(self, line: int) -> float:
         """Wire of a line from its first hook to its last."""
@@ -104,12 +106,20 @@ class Ways:
         reach, near = self.reach(start), self._next_to(end)
         hook, rest_m = min(near, key=lambda each: reach.hook_m[each[0]] + each[1])
         if self._straight_m(start, end) <= reach.hook_m[hook] + rest_m + _ROUNDING_M:
-            return start, end
+            return (start, *self._hooks_between(start, end), end)
         places: list[Place] = [end]
         while hook >= 0:
             places.append(self.hook_place(hook))
             hook = int(reach.before[hook])
         return (start, *reversed(places))
+
+    def _hooks_between(self, start: Place, end: OnLine) -> list[OnLine]:
+        """The hooks of a line that a way along it passes, in its order."""
+        assert isinstance(start, OnLine), "the way stays on a line"
+        low, high = sorted((start.along_m, end.along_m))
+        inner = [float(m) for m in self._along_m[self._line == end.line] if low < m < high]
+        found = [OnLine(end.line, m) for m in inner if m - low > _ROUNDING_M and high - m > _ROUNDING_M]
+        return found if start.along_m <= end.along_m else found[::-1]
 
     def _straight_m(self, start: Place, end: OnLine) -> float:
         """Along one line without leaving it; without end where that is not possible."""
@@ -135,7 +145,9 @@ class Ways:
             for hook, wire_m in self._next_to(place):
                 hook_m[hook] = wire_m
         else:
-            hook_m[:] = [math.hypot(hook.x_m - place.x_m, hook.y_m - place.y_m) for hook in self.hooks]
+            straight_m = np.hypot(self._places[:, 0] - place.x_m, self._places[:, 1] - place.y_m)
+            near = straight_m <= max(self._longest_m, straight_m.min()) + _ROUNDING_M
+            hook_m[near] = straight_m[near]
         before, open_m = np.full(count, -1, dtype=np.intp), hook_m.copy()
         while np.isfinite(open_m).any():
             here = int(np.argmin(open_m))
@@ -151,9 +163,21 @@ class Ways:
         apart_m = np.abs(self._along_m - self._along_m[hook])
         same: Flags = self._line == self._line[hook]
         beside = same & (np.abs(np.arange(len(same)) - hook) == 1)
-        across = (straight_m <= self._longest_m + _ROUNDING_M) & (straight_m <= _WORTH * apart_m)
-        step_m: Floats = np.where(beside, apart_m, np.where(~same | across, straight_m, np.inf))
+        back = same & (straight_m <= self._longest_m + _ROUNDING_M) & (straight_m <= _WORTH * apart_m)
+        over = ~same & (straight_m <= self._crossing_m[self._line[hook]][self._line] + _ROUNDING_M)
+        step_m: Floats = np.where(beside, apart_m, np.where(back | over, straight_m, np.inf))
         return step_m
+
+    def _crossings(self) -> Floats:
+        """How far wire may go straight from line to line (lines, lines)."""
+        count = len(self.lines)
+        nearest_m = np.zeros((count, count))
+        for first, second in permutations(range(count), 2):
+            ours, theirs = self._places[self._line == first], self._places[self._line == second]
+            nearest_m[first, second] = min(
+                float(np.sqrt(((theirs - place) ** 2).sum(axis=1)).min()) for place in ours
+            )
+        return np.maximum(nearest_m, self._longest_m)
 
 
 def _hooks(spans: tuple[Span, ...]) -> list[HookPoint]:

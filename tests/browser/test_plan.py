@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from guidegen.drawings.plan import draw_plan
+from guidegen.hanging.advice import supply_paths
 from guidegen.hanging.make import hanging_plan
 from guidegen.study import study
 from tests.browser.test_drawings import READ, outside, overlapping
@@ -61,23 +62,37 @@ def page(browser):
     context.close()
 
 
+def drawn(project, arrangement):
+    plan = hanging_plan(project, arrangement)
+    assert plan is not None
+    return draw_plan(plan, arrangement, supply_paths(project, arrangement, plan))
+
+
 @pytest.mark.parametrize("name", PLANS)
-@pytest.mark.parametrize("supply_at", ["start", "middle", 1.0])
+@pytest.mark.parametrize("supply_at", ["start", "middle", "1 m"])
 def test_the_plan_is_readable(page, tmp_path, name, supply_at) -> None:
     runs, lines = PLANS[name]
-    matter = make(changed(runs=runs, hanging={"sag": "6 cm", "lines": lines})).matter
-    plan = hanging_plan(matter.project, matter.arrangement)
-    assert plan is not None
-    readable(page, tmp_path, draw_plan(plan, matter.arrangement, supply_at))
+    project = changed(runs=runs, hanging={"sag": "6 cm", "lines": lines})
+    project["place"] = {**project["place"], "supply_at": supply_at}
+    matter = make(project).matter
+    readable(
+        page,
+        tmp_path,
+        drawn(matter.project, matter.arrangement),
+    )
 
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
 def test_the_plans_of_the_examples_are_readable(page, tmp_path, path) -> None:
     found = study(path)
     assert found.solved is not None
-    plan = hanging_plan(found.project, found.solved.arrangement)
-    assert plan is not None
-    readable(page, tmp_path, draw_plan(plan, found.solved.arrangement, "start"))
+    readable(
+        page,
+        tmp_path,
+        draw_plan(
+            plan, found.solved.arrangement, supply_paths(found.project, found.solved.arrangement, plan)
+        ),
+    )
 
 
 @pytest.mark.parametrize("name", ["W" * 40, "灯" * 40, "<b>&"])
@@ -86,6 +101,8 @@ def test_names_of_any_width_keep_to_their_room(page, tmp_path, name) -> None:
     matter = make(
         changed(runs=runs, hanging={"sag": "6 cm", "lines": [{"spans": ["1.5 m", "1.5 m"]}]})
     ).matter
-    plan = hanging_plan(matter.project, matter.arrangement)
-    assert plan is not None
-    readable(page, tmp_path, draw_plan(plan, matter.arrangement, "start"))
+    readable(
+        page,
+        tmp_path,
+        drawn(matter.project, matter.arrangement),
+    )

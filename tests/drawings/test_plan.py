@@ -14,11 +14,15 @@ from guidegen.drawings.plan import draw_plan, feeds_of
 from guidegen.drawings.plan_pen import DASHES
 from guidegen.drawings.plan_view import view_of
 from guidegen.drawings.side_view import shapes_of
+from guidegen.hanging.advice import SupplyPaths
 from guidegen.hanging.make import hanging_plan
 from guidegen.hanging.plan import HangingPlan
+from guidegen.hanging.ways import OnLine
 from tests.guide.projects import changed, fed, make
 
 CORNER = [{"hooks": [{"x": "0 m", "y": "0 m"}, {"x": "2 m", "y": "0 m"}, {"x": "2 m", "y": "1 m"}]}]
+#: A supply at the first hook, whose wires are not drawn.
+AT_START = SupplyPaths(OnLine(0, 0.0), ())
 ROW = [{"spans": ["1.5 m", "1.5 m"]}]
 
 
@@ -30,7 +34,7 @@ def planned(lines: list[dict[str, Any]], **changes: Any) -> tuple[HangingPlan, A
 
 
 def svg(lines: list[dict[str, Any]], **changes: Any) -> str:
-    return draw_plan(*planned(lines, **changes), "start")[0].svg
+    return draw_plan(*planned(lines, **changes), AT_START)[0].svg
 
 
 def lamps(text: str) -> list[str]:
@@ -105,7 +109,7 @@ def test_names_are_escaped() -> None:
 
 def test_the_text_equivalent_names_hooks_runs_and_feeds() -> None:
     plan, arrangement = planned(ROW, runs=[fed("opposite ends")])
-    alt = draw_plan(plan, arrangement, "start")[0].alt
+    alt = draw_plan(plan, arrangement, AT_START)[0].alt
     assert "From H1 to H3: shelf." in alt
     assert "Run 1 is fed + at bulb 1, − at bulb 12." in alt
-    assert "sag 8.0 cm" in draw_plan(plan, arrangement, "start")[1].alt
+    assert "sag 8.0 cm" in draw_plan(plan, arrangement, AT_START)[1].alt
