@@ -7,7 +7,15 @@ from functools import partial
 
 from guidegen.circuit.arrangement import Arrangement, RunPlan
 from guidegen.circuit.points import TestPoint
-from guidegen.drawings import steps_circuit, steps_ends, steps_joints, steps_strings, steps_supply
+from guidegen.drawings import (
+    steps_box,
+    steps_circuit,
+    steps_ends,
+    steps_joints,
+    steps_strings,
+    steps_supply,
+    steps_wires,
+)
 from guidegen.drawings.bought import Bought
 from guidegen.drawings.picture import Picture
 from guidegen.guide.steps import picture_ids as ids
@@ -27,13 +35,14 @@ def draw_steps(
 def step_makers(bought: Bought, arrangement: Arrangement, points: tuple[TestPoint, ...]) -> dict[str, Maker]:
     """What draws each picture there can be for this arrangement, by the picture's id."""
     return dict([*_bought(bought, arrangement), *_supply_end(arrangement),
-                 *_runs(arrangement, points), *_finish(bought, arrangement)])  # fmt: skip
+                 *_runs(arrangement, points), *_finish(bought, arrangement, points)])  # fmt: skip
 
 
 def _bought(bought: Bought, arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
     """Supply and strings as they come from the shop."""
     yield ids.SUPPLY_MARKS, partial(steps_supply.supply_marks, bought.supply)
     yield ids.SUPPLY_VOLTS, steps_supply.supply_volts
+    yield ids.LOW_VOLTAGE, steps_strings.low_voltage
     for number, name in enumerate(dict.fromkeys(run.string for run in arrangement.runs)):
         yield ids.wires_picture(number), partial(steps_strings.wires, bought.strings[name], number)
         yield ids.bench_picture(number), partial(steps_circuit.bench, bought.strings[name], number)
@@ -44,10 +53,13 @@ def _bought(bought: Bought, arrangement: Arrangement) -> Iterator[tuple[str, Mak
 
 def _supply_end(arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
     """Between the supply's plug and the feeders."""
+    yield ids.CUT_WIRES, partial(steps_wires.cut_wires, arrangement)
+    yield ids.LABELS, partial(steps_wires.labels, arrangement)
     yield ids.FUSE_HOLDER, partial(steps_supply.fuse_holder, arrangement)
     yield ids.FUSE_IN, partial(steps_supply.fuse_holder, arrangement, meter=True)
-    yield ids.MEASURE_RESISTOR, steps_supply.measure_resistor
-    yield ids.MOUNT_RESISTORS, partial(steps_supply.mount_resistors, arrangement)
+    if any(run.resistor.fitted for run in arrangement.runs):
+        yield ids.MEASURE_RESISTOR, steps_supply.measure_resistor
+        yield ids.MOUNT_RESISTORS, partial(steps_supply.mount_resistors, arrangement)
 
 
 def _runs(arrangement: Arrangement, points: tuple[TestPoint, ...]) -> Iterator[tuple[str, Maker]]:
@@ -69,8 +81,15 @@ def _run(run: RunPlan, index: int, points: tuple[TestPoint, ...]) -> Iterator[tu
     yield ids.points_picture(index), partial(steps_circuit.test_points, run, index, points)
 
 
-def _finish(bought: Bought, arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
-    """Closing and hanging."""
+def _finish(
+    bought: Bought, arrangement: Arrangement, points: tuple[TestPoint, ...]
+) -> Iterator[tuple[str, Maker]]:
+    """All runs together, closing, watching and hanging."""
+    fitted = any(run.resistor.fitted for run in arrangement.runs)
+    yield ids.ALL_RUNS, partial(steps_box.all_runs, arrangement, points)
+    yield ids.CLOSE_BOX, partial(steps_box.close_box, resistors=fitted)
+    yield ids.FIRST_HOUR, partial(steps_box.first_hour, arrangement, points)
+    yield ids.BOX_POINTS, partial(steps_box.box_points, arrangement, points)
     yield ids.STRAIN_LOOP, steps_ends.strain_loop
     caps = any(not end.made for end in dead_ends(arrangement))
     yield ids.SLEEVES, partial(steps_ends.sleeves, lined=bought.rain_reaches, caps=caps)

@@ -38,6 +38,78 @@ def wires(kind: BoughtString, number: int) -> Picture:
     return sketch.picture(ids.wires_picture(number), _("Wires from bulb to bulb"), alt)
 
 
+def low_voltage() -> Picture:
+    """What may feed a string, and what may not."""
+    rows = (
+        (_on_cells, _("a box for cells"), True),
+        (_on_usb, _("a USB plug"), True),
+        (_on_adapter, _("an adapter, 24 V DC or less"), True),
+        (_on_outlet, _("straight into the outlet: stop"), False),
+    )
+    sketch = Sketch(46.0 * len(rows) + 6)
+    for place, (draw, words, good) in enumerate(rows):
+        y = 26 + 46.0 * place
+        _verdict(sketch, 18, y, good=good)
+        draw(sketch, y)
+        sketch.text(158, y + 4, words, room=178)
+    alt = _(
+        "Fit for this build: a string on a box for cells, on a USB plug, or on an adapter of 24 V DC or "
+        "less. Crossed out: a string whose cord goes straight into the outlet."
+    )
+    return sketch.picture(ids.LOW_VOLTAGE, _("What may feed a string"), alt)
+
+
+def _verdict(sketch: Sketch, x: float, y: float, *, good: bool) -> None:
+    """A tick, or a cross."""
+    if good:
+        sketch.line((x - 8, y), (x - 2, y + 7), (x + 9, y - 8), kind="plus")
+    else:
+        sketch.line((x - 8, y - 8), (x + 8, y + 8), kind="accent")
+        sketch.line((x + 8, y - 8), (x - 8, y + 8), kind="accent")
+
+
+def _two_wires(sketch: Sketch, left: float, y: float) -> None:
+    """The begin of a string and its first bulb."""
+    sketch.line((left, y - 3), (122, y - 3), kind="minus")
+    sketch.line((left, y + 3), (122, y + 3), kind="minus")
+    sketch.box(122, y - 10, 20, 20, r=9, fill="white")
+
+
+def _on_cells(sketch: Sketch, y: float) -> None:
+    sketch.box(42, y - 16, 46, 32)
+    for x in (46, 60, 74):
+        sketch.box(x, y - 10, 10, 22, "thin", r=1)
+        sketch.line((x + 3, y - 12), (x + 7, y - 12), kind="outline")
+    _two_wires(sketch, 88, y)
+
+
+def _on_usb(sketch: Sketch, y: float) -> None:
+    sketch.box(42, y - 7, 16, 14, r=0)
+    sketch.box(46, y - 3, 4, 2, "thin", r=0)
+    sketch.box(46, y + 2, 4, 2, "thin", r=0)
+    sketch.box(58, y - 10, 24, 20)
+    _two_wires(sketch, 82, y)
+
+
+def _on_adapter(sketch: Sketch, y: float) -> None:
+    _pins(sketch, y)
+    sketch.box(54, y - 15, 34, 30)
+    sketch.text(71, y + 4, "DC", "middle", SMALL, bold=True)
+    _two_wires(sketch, 88, y)
+
+
+def _on_outlet(sketch: Sketch, y: float) -> None:
+    _pins(sketch, y)
+    sketch.box(54, y - 10, 16, 20, r=5)
+    _two_wires(sketch, 70, y)
+
+
+def _pins(sketch: Sketch, y: float) -> None:
+    """Two pins of a plug for the outlet."""
+    for pin in (y - 6, y + 6):
+        sketch.line((42, pin), (54, pin), kind="plus")
+
+
 def feed_volts() -> Picture:
     """A meter on the two wires that leave the string's own box."""
     sketch = Sketch(112)

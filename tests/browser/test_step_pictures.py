@@ -23,6 +23,12 @@ BUILDS = {
     "no feeder": lambda: project(
         *[{**fed(feed, 12, name=feed), "feeder": None} for feed in ("one end", "opposite ends")]
     ),
+    "no resistor": lambda: project(
+        *[fed("one end", 12, name=f"rail {number}", resistor="none") for number in range(2)],
+        strings__drop__leds_in_series=3,
+        strings__drop__group_resistor="560 ohm",
+        supply__voltage="12 V",
+    ),
     "eight runs": lambda: project(*[fed("middle", 12, name=f"rail {number}") for number in range(8)]),
 }
 

@@ -85,6 +85,53 @@ def test_test_points_have_the_numbers_of_the_schematic():
         assert shown == labels
 
 
+def test_wires_are_drawn_with_the_lengths_of_the_cut_list():
+    """Indoors 10 cm at each end: a feeder of 2 m is cut at 2.2 m, an extra wire of 3 m at 3.2 m."""
+    found = studied(project(fed("middle", 12)))
+    shown = [line.replace("\u00a0", " ") for line in words(step_pictures(found)["step-cut-wires"].svg)]
+    assert [line for line in shown if line.startswith(("W", "X"))] == ["W1", "X1"]
+    assert {"2.2 m", "3.2 m", "10 cm added at each end"} <= set(shown)
+
+
+def test_more_wires_than_fit_are_told():
+    """Eight feeders and eight extra pairs; six are drawn."""
+    found = studied(project(*[fed("middle", 12, name=f"rail {number}") for number in range(8)]))
+    assert "and 10 more wires" in words(step_pictures(found)["step-cut-wires"].svg)
+
+
+def test_a_label_says_what_the_step_says():
+    found = studied(project(fed("one end", 12)))
+    shown = words(step_pictures(found)["step-labels"].svg)
+    for line in ("5\u00a0V DC only · fuse 630\u00a0mA", "W1 feeder “shelf”", "only behind R1 15\u00a0Ω,"):
+        assert plain_line(line) in shown
+
+
+def test_the_box_is_read_at_the_test_points_of_its_resistors():
+    found = studied(project(*[fed("one end", 12, name=f"rail {number}") for number in range(2)]))
+    assert found.solved is not None
+    labels = [point.label for point in found.solved.points if point.kind == "resistor volts"]
+    drawn = step_pictures(found)
+    assert [line for line in words(drawn["step-box-points"].svg) if line.startswith("T")] == labels
+    assert labels[0] in words(drawn["step-first-hour"].svg)
+
+
+def test_all_runs_are_read_at_the_supplys_test_point(pictures):
+    assert "T1" in words(pictures["step-all-runs"].svg)
+    assert "ohms from the + common connector" in pictures["step-all-runs"].alt
+
+
+def test_without_a_resistor_the_box_is_read_from_plus_to_minus():
+    strings = {"strings__drop__leds_in_series": 3, "strings__drop__group_resistor": "560 ohm"}
+    found = studied(project(fed("one end", 12, resistor="none"), supply__voltage="12 V", **strings))
+    assert found.solved is not None
+    drawn = step_pictures(found)
+    (label,) = [point.label for point in found.solved.points if point.kind == "after resistor"]
+    for picture_id in ("step-box-points", "step-first-hour"):
+        shown = words(drawn[picture_id].svg)
+        assert label in shown and not [line for line in shown if line.startswith("R")]
+    assert "resistor" not in drawn["step-close-box"].alt
+
+
 def test_more_resistors_than_fit_are_told():
     found = studied(project(*[fed("one end", 12, name=f"rail {number}") for number in range(5)]))
     shown = words(step_pictures(found)["step-mount-resistors"].svg)

@@ -8,6 +8,9 @@ from tests.guide.projects import Made
 #: Work that a drawing tells better than words.
 DRAWN = (
     "supply-volts",
+    "low-voltage-string",
+    "cut-wires",
+    "labels",
     "count-wires",
     "fuse-holder",
     "bench-reading",
@@ -19,10 +22,14 @@ DRAWN = (
     "far-end",
     "cold-test",
     "larger-resistor",
+    "all-runs",
     "readings-run",
     "close-joints",
     "strain-relief",
+    "close-box",
+    "first-hour",
     "hang",
+    "last-readings",
 )
 
 

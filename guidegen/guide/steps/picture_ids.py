@@ -4,16 +4,23 @@ from __future__ import annotations
 
 SUPPLY_MARKS = "step-supply-marks"
 SUPPLY_VOLTS = "step-supply-volts"
+LOW_VOLTAGE = "step-low-voltage"
 FEED_VOLTS = "step-feed-volts"
 CUT_BOX = "step-cut-box"
 TEST_PIECE = "step-test-piece"
+CUT_WIRES = "step-cut-wires"
+LABELS = "step-labels"
 FUSE_HOLDER = "step-fuse-holder"
 FUSE_IN = "step-fuse-in"
 MEASURE_RESISTOR = "step-measure-resistor"
 MOUNT_RESISTORS = "step-mount-resistors"
 STRAIN_LOOP = "step-strain-loop"
 SLEEVES = "step-sleeves"
+CLOSE_BOX = "step-close-box"
+FIRST_HOUR = "step-first-hour"
 HANG = "step-hang"
+BOX_POINTS = "step-box-points"
+ALL_RUNS = "step-all-runs"
 
 
 def wires_picture(kind: int) -> str:

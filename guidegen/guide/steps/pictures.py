@@ -14,15 +14,22 @@ from guidegen.guide.words import step_identity
 _ALWAYS = {
     "supply-marks": ids.SUPPLY_MARKS,
     "supply-volts": ids.SUPPLY_VOLTS,
+    "cut-wires": ids.CUT_WIRES,
+    "labels": ids.LABELS,
     "fuse-holder": ids.FUSE_HOLDER,
     "measure-resistors": ids.MEASURE_RESISTOR,
     "mount-resistors": ids.MOUNT_RESISTORS,
     "fuse-in": ids.FUSE_IN,
     "close-joints": ids.SLEEVES,
     "strain-relief": ids.STRAIN_LOOP,
+    "all-runs": ids.ALL_RUNS,
+    "close-box": ids.CLOSE_BOX,
+    "first-hour": ids.FIRST_HOUR,
     "hang": ids.HANG,
+    "last-readings": ids.BOX_POINTS,
 }
 _OF_EVERY_KIND = {
+    "low-voltage-string": ids.LOW_VOLTAGE,
     "parallel-test": ids.FEED_VOLTS,
     "free-the-tail": ids.CUT_BOX,
 }

@@ -16,12 +16,13 @@ from guidegen.guide.steps.checks import (
 )
 from guidegen.guide.steps.draft import Draft, DraftGroup
 from guidegen.guide.steps.identify import supply_text
+from guidegen.guide.steps.label_words import place_words, pole_words, supply_words, wire_label
 from guidegen.guide.tools import Tool
-from guidegen.guide.wires import cable_name, wire_word
+from guidegen.guide.wires import cable_name
 from guidegen.locale import _, ngettext
 from guidegen.parts.bill import bill
 from guidegen.parts.cuts import WireCut, end_allowance_m, wire_cuts
-from guidegen.parts.wires import FUSE, LEAD, extra_reference, feeder_reference, resistor_reference
+from guidegen.parts.wires import FUSE, resistor_reference
 
 
 def supply_end(matter: Matter) -> DraftGroup:
@@ -49,12 +50,7 @@ def fuse_text(matter: Matter) -> str:
 
 def cut_label(matter: Matter, cut: WireCut) -> str:
     """What a piece of wire is called: its reference, its kind, and its run."""
-    if cut.run is None:
-        return _("{reference} {wire}").format(reference=LEAD, wire=wire_word(cut.key))
-    reference = feeder_reference(cut.run) if cut.key == "feeder" else extra_reference(cut.run)
-    return _("{reference} {wire} “{run}”").format(
-        reference=reference, wire=wire_word(cut.key), run=matter.runs[cut.run].name
-    )
+    return wire_label(matter.arrangement, cut)
 
 
 def _cut_wires(matter: Matter) -> Draft:
@@ -104,28 +100,13 @@ def _why_longer(matter: Matter) -> str:
 
 def labels(matter: Matter) -> tuple[str, ...]:
     """Text of the labels, two of each: for plug and socket, and for both ends of every wire."""
-    supply = matter.project.supply
-    fuse = matter.arrangement.fuse.rating_a or 0.0
-    head = _("{volts} DC only · fuse {amperes}").format(
-        volts=quantity(supply.voltage, "V"), amperes=quantity(fuse, "A")
-    )
+    arrangement = matter.arrangement
+    head = supply_words(arrangement)
     rows = [_("Supply plug and socket: {head} · {title}").format(head=head, title=matter.project.title)]
-    for cut in wire_cuts(matter.arrangement):
-        pole = _("carries −") if cut.cores == 1 else _("marked core is +")
-        place = _behind(matter, cut) or head
-        rows.append(
-            _("{label}: {place} · {pole}").format(label=cut_label(matter, cut), place=place, pole=pole)
-        )
+    for cut in wire_cuts(arrangement):
+        label, place = wire_label(arrangement, cut), place_words(arrangement, cut)
+        rows.append(_("{label}: {place} · {pole}").format(label=label, place=place, pole=pole_words(cut)))
     return tuple(rows)
-
-
-def _behind(matter: Matter, cut: WireCut) -> str:
-    """A wire behind a resistor is not for the supply's volts; empty for one that is."""
-    if cut.run is None or not matter.runs[cut.run].resistor.fitted:
-        return ""
-    return _("only behind {resistor} {ohm}, never straight to the supply").format(
-        resistor=resistor_reference(cut.run), ohm=quantity(matter.runs[cut.run].resistor.ohm, "Ω")
-    )
 
 
 def _labels(matter: Matter) -> Draft:
