@@ -8,7 +8,7 @@ from guidegen.choose.siting import Sited
 from guidegen.hanging.advice import FeedWay, RunWays, SupplyWire
 from guidegen.hanging.supply import place_name
 from guidegen.locale import N_, _
-from guidegen.locale.numerals import fixed
+from guidegen.locale.numerals import fixed, with_unit
 from guidegen.project.supply_at import SupplyPlace
 
 #: What differs by less than this counts as alike, metre.
@@ -24,7 +24,7 @@ _WAYS = {
 
 def metres(length_m: float) -> str:
     """A length of wire."""
-    return _("{length} m").format(length=fixed(length_m, 2))
+    return with_unit(fixed(length_m, 2), "m")
 
 
 def way_name(way: FeedWay) -> str:

@@ -11,7 +11,7 @@ from guidegen.project.schema import Project
 from guidegen.project.supply_at import AtHook, AtPoint, SupplyPlace
 
 #: A place so near to a hook counts as at it, metre.
-_AT_HOOK_M = 0.05
+_AT_HOOK_M = 0.1
 
 
 def ways_of(project: Project) -> Ways | None:

@@ -86,13 +86,7 @@ def test_the_plan_is_readable(page, tmp_path, name, supply_at) -> None:
 def test_the_plans_of_the_examples_are_readable(page, tmp_path, path) -> None:
     found = study(path)
     assert found.solved is not None
-    readable(
-        page,
-        tmp_path,
-        draw_plan(
-            plan, found.solved.arrangement, supply_paths(found.project, found.solved.arrangement, plan)
-        ),
-    )
+    readable(page, tmp_path, drawn(found.project, found.solved.arrangement))
 
 
 @pytest.mark.parametrize("name", ["W" * 40, "灯" * 40, "<b>&"])
