@@ -17,8 +17,8 @@ SPOKEN = (
     *("alt", "title", "aria-label", "placeholder", "data-label", "data-say", "data-next", "data-clear"),
     *("data-sure", "data-copy", "data-copied", "data-unread", "data-in", "data-edge-low", "data-edge-high"),
 )
-# Formulas and the project file itself are the same in every language.
-SAME = ("formula", "substituted", "result", "project-file-text")
+# The maker's own words and formulas are the same in every language.
+SAME = ("formula", "substituted", "result", "own-words")
 SILENT_TAGS = ("script", "style", "pre")
 VOID = ("meta", "link", "img", "input", "br", "hr", "path", "circle", "rect")
 
