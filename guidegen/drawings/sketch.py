@@ -20,7 +20,7 @@ Anchor = Literal["start", "middle", "end"]
 
 WIDTH = 340.0
 FONT = "Arial, Helvetica, sans-serif"
-LETTERS, SMALL = 12.0, 11.0
+LETTERS, SMALL = 13.0, 12.0
 ACCENT = "#b3400e"
 #: From the + wire of a cable down to its - wire.
 GAP = 20.0

@@ -10,7 +10,7 @@ from guidegen.locale import _
 
 def sleeves(*, lined: bool, caps: bool) -> Picture:
     """In which order ends are capped and sleeves shrunk."""
-    rows = [(_open_ends, _("caps on open ends"))] if caps else []
+    rows = [(_open_ends, _("caps on ends"))] if caps else []
     end = _("glue at both ends") if lined else _("tight at both ends")
     rows += [(_inner, _("inner sleeves")), (_outer, _("outer sleeve")), (_looked_at, end)]
     sketch = Sketch(48.0 * len(rows) + 4)

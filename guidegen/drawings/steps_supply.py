@@ -64,8 +64,8 @@ def supply_volts() -> Picture:
 def fuse_holder(arrangement: Arrangement, *, meter: bool = False) -> Picture:
     """From the socket through fuse holder and lead to the common connectors; with the fuse in and a meter."""
     lead = arrangement.supply.lead is not None
-    top, bottom = 62.0, 112.0
-    sketch = Sketch(134, top=36 if meter else 16)
+    top, bottom = 62.0, 124.0
+    sketch = Sketch(146, top=36 if meter else 16)
     sketch.box(8, top - 16, 58, bottom - top + 32)
     sketch.text(37, (top + bottom) / 2 + 4, _("socket"), "middle", room=54)
     sketch.sign(56, top, "+")
@@ -78,7 +78,7 @@ def fuse_holder(arrangement: Arrangement, *, meter: bool = False) -> Picture:
     sketch.line((156, top), (290, top), kind="plus")
     sketch.line((66, bottom), (290, bottom), kind="minus")
     if lead and not meter:
-        sketch.curve(f"M 224 {top - 8} a 7 33 0 1 0 0.1 0 z", "thin")
+        sketch.curve(f"M 224 {top - 8} a 7 39 0 1 0 0.1 0 z", "thin")
         sketch.text(238, (top + bottom) / 2 + 4, LEAD, size=SMALL, room=40)
     sketch.connector(300, top, "+")
     sketch.connector(300, bottom, "−")
