@@ -10,12 +10,17 @@ import pytest
 # Sheets of A4 at most, so that the guide can be carried into a workshop; Letter is 18 mm shorter.
 SHEETS = {
     "index.html": (1, 1),
-    "parts-and-tools.html": (3, 3),
+    "stay-safe.html": (2, 3),
+    "parts-and-tools.html": (4, 4),
     "wiring.html": (2, 3),
     "numbers.html": (9, 10),
-    "light.html": (3, 3),
+    "light.html": (2, 2),
     "build.html": (18, 19),
-    "readings.html": (3, 4),
+    "arrangements.html": (3, 3),
+    "readings.html": (2, 3),
+    "hanging.html": (4, 4),
+    "running.html": (3, 3),
+    "print-set.html": (8, 9),
 }
 PAPERS = ("A4", "Letter")
 # The page number stands in the lowest 12 mm.
@@ -159,6 +164,76 @@ def test_every_calculation_is_printed(printed, opened, guide, paper):
     text = "".join(sheet.text for sheet in printed("numbers.html", paper))
     assert len(results) > 20
     assert [result for result in results if squeezed(result) not in text] == []
+
+
+_CUT = """() => [...document.querySelectorAll('.sheet *')].filter(e => {
+  const style = getComputedStyle(e), box = e.getBoundingClientRect();
+  if (!box.width || !box.height || style.clipPath !== 'none' || style.position === 'absolute') return false;
+  return style.overflowX !== 'visible' && e.scrollWidth > e.clientWidth + 1
+    || box.right > document.documentElement.clientWidth + 1;
+}).slice(0, 5).map(e => e.outerHTML.slice(0, 80))"""
+# The sheet between its margins of 11 mm, 96 pixels an inch.
+WIDTHS = {"A4": 710, "Letter": 732}
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+@pytest.mark.parametrize("name", SHEETS)
+def test_no_box_or_table_is_cut_at_the_edge_of_the_paper(opened, guide, name, paper):
+    window = {"width": WIDTHS[paper], "height": 1000}
+    with opened(guide / name, media="print", viewport=window) as page:
+        assert page.evaluate(_CUT) == []
+
+
+@pytest.mark.parametrize("paper", PAPERS)
+def test_the_print_set_holds_safety_parts_and_readings_each_on_its_own_sheets(printed, paper):
+    sheets = [sheet.text for sheet in printed("print-set.html", paper)]
+    alone = [
+        sheet.text
+        for name in ("stay-safe.html", "parts-and-tools.html", "readings.html")
+        for sheet in printed(name, paper)
+    ]
+    assert len(sheets) == len(alone)
+    heads = [squeezed(title) for title in ("Stay safe", "Parts and tools", "Readings")]
+    firsts = [number for number, text in enumerate(sheets) if any(head in text[:60] for head in heads)]
+    assert firsts[0] == 0
+    assert len([text for text in sheets if "of12" in text]) == 3
+
+
+@pytest.mark.parametrize("name", ["parts-and-tools.html", "build.html", "print-set.html"])
+def test_ticks_are_printed_as_squares_with_a_black_edge(opened, guide, name):
+    with opened(guide / name, media="print") as page:
+        box = page.locator(".tick input").first
+        size = box.bounding_box()
+        assert abs(size["width"] - size["height"]) < 0.5
+        style = "e => [getComputedStyle(e).borderTopColor, getComputedStyle(e).borderRadius]"
+        assert box.evaluate(style) == ["rgb(0, 0, 0)", "0px"]
+
+
+def test_the_text_of_the_first_chart_is_printed_in_8_points_or_more(opened, guide):
+    """The drawing's points are CSS pixels of its own width, 96 to an inch; a point is 1/72 inch."""
+    with opened(
+        guide / "index.html", media="print", viewport={"width": WIDTHS["A4"], "height": 1000}
+    ) as page:
+        width = page.locator(".picture img").first.bounding_box()["width"]
+    drawing = (guide / "drawings" / "light.svg").read_text()
+    units = float(re.search(r'viewBox="0 0 ([\d.]+)', drawing)[1])
+    smallest = min(map(float, re.findall(r"font-size: ([\d.]+)px", drawing)))
+    assert smallest * width / units * 72 / 96 >= 8
+
+
+_GREYS = """() => [...document.querySelectorAll('.sheet *')].filter(e => e.checkVisibility()).flatMap(e => {
+  const style = getComputedStyle(e);
+  return [style.color, style.backgroundColor, style.borderTopColor];
+}).filter(colour => {
+  const [red, green, blue, opacity] = colour.match(/[\\d.]+/g).map(Number);
+  return opacity !== 0 && !(red === green && green === blue);
+})"""
+
+
+@pytest.mark.parametrize("name", SHEETS)
+def test_paper_needs_no_colour(opened, guide, name):
+    with opened(guide / name, media="print") as page:
+        assert page.evaluate(_GREYS) == []
 
 
 def test_the_checks_see_an_empty_sheet():

@@ -66,7 +66,7 @@ def test_a_print_set_shows_what_its_sheets_show(plain_guide: Path) -> None:
     for name in ("stay-safe.html", "parts-and-tools.html", "readings.html"):
         sheet = (plain_guide / name).read_text().split("</h1>")[1].split("</main>")[0]
         lines = re.findall(r"<(?:li|p|strong)>([^<]{12,})<", sheet)[1:]  # the first is the page's purpose
-        assert len(lines) > 9
+        assert len(lines) > 5
         assert [line for line in lines if line not in stack] == []
 
 
