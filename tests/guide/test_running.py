@@ -145,3 +145,7 @@ def test_spare_parts_have_exact_values(corner: Made) -> None:
 
 def test_care_is_there_for_every_project(plain: Made) -> None:
     assert anchors(plain)[-5:] == ["season", "storage", "ages", "disposal", "spares"]
+
+
+def test_the_file_may_state_the_days_of_a_season() -> None:
+    assert "in a season of 30 days" in said(make(changed(days_per_season=30)))
