@@ -71,7 +71,7 @@ def costs(matter: Matter) -> Costs:
         prices=known,
         currency=tariff.currency if tariff is not None and not stated else known.currency,
         supply_stated=None if prices.supply is None else prices.supply.amount,
-        string_stated=None,
+        string_stated=None if prices.string is None else prices.string.amount,
     )
 
 

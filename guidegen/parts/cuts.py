@@ -10,8 +10,6 @@ from guidegen.tables.hanging import DRIP_LOOP_M
 
 #: Added at each end of a wire for stripping, joint and strain relief, metre; common practice, no source.
 END_ALLOWANCE_M = 0.10
-#: What a soldered joint takes from each of the two cables, metre; common practice, no source.
-JOINT_TAKES_M = 0.02
 
 WireKey = Literal["lead", "feeder", "extra"]
 

@@ -327,6 +327,7 @@ class Prices(Model):
     joint: Money | None = Field(None, description=N_("Solder and sleeve of one joint"))
     cell: Money | None = Field(None, description=N_("One cell of the size the strings came with"))
     supply: Money | None = Field(None, description=N_("The supply"))
+    string: Money | None = Field(None, description=N_("One light string as bought"))
 
 
 class Meter(Model):

@@ -74,6 +74,12 @@ def test_what_has_no_price_is_counted_and_not_added(plain: Made) -> None:
     assert "2 lines have no price" in " ".join(plain.page("parts-and-tools.html").total)
 
 
+def test_strings_are_paid_each_where_the_file_has_their_price() -> None:
+    """24 bulbs of strings of 12 are two strings."""
+    made = make(changed(runs=[fed("one end", 24)], prices={"string": "4.50 USD"}))
+    assert amount(made, "Light string") == 9
+
+
 def test_the_total_says_how_much_of_it_is_typical(priced: Made) -> None:
     total = total_of(lines(priced), "GBP")
     stated = sum(each.price.amount for each in lines(priced) if each.price and not each.price.typical)

@@ -138,6 +138,7 @@ STATED: dict[str, Any] = {
         "joint": "0.20 EUR",
         "cell": "0.80 EUR",
         "supply": "9.00 EUR",
+        "string": "4.00 EUR",
     },
     "meter": {
         "accuracy": "0.5 % + 2 digits",
