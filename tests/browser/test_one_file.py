@@ -73,3 +73,16 @@ def test_a_chosen_sheet_prints_alone(opened, one_file, tmp_path):
     assert len(alone) < len(together) / 4
     assert "Light along the run" in alone[0]
     assert not any("Stay safe" in text for text in alone)
+
+
+def test_the_print_set_prints_the_sheets_that_it_names_and_is_no_copy_of_them(opened, one_file, tmp_path):
+    from pypdf import PdfReader
+
+    with opened(one_file, media="print") as page:
+        page.goto(one_file.as_uri() + "#print-set")
+        page.pdf(path=tmp_path / "print.pdf", format="A4")
+        shown = page.locator(".one-sheet").filter(visible=True)
+        names = shown.evaluate_all("found => found.map(sheet => sheet.id)")
+        assert page.locator("#print-set table, #print-set .box").count() == 0
+    assert names == ["stay-safe", "parts-and-tools", "readings"]
+    assert len(PdfReader(tmp_path / "print.pdf").pages) <= 9
