@@ -36,6 +36,7 @@ def test_the_sample_has_the_pages_of_the_design(sample_guide: Path) -> None:
         "Wiring",
         "The numbers",
         "Light along the run",
+        "Arrangements compared",
         "Build it",
         "Readings",
         "Hanging plan",
