@@ -11,7 +11,7 @@ import pytest
 SHEETS = {
     "index.html": (1, 1),
     "stay-safe.html": (2, 3),
-    "parts-and-tools.html": (4, 4),
+    "parts-and-tools.html": (3, 4),
     "wiring.html": (2, 3),
     "numbers.html": (9, 10),
     "light.html": (2, 2),
