@@ -6,9 +6,9 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from guidegen.choose.bounds import Bounds, make_bounds
 from guidegen.choose.choice import Choice, Proposal, Rival
 from guidegen.choose.costs import costs_of
+from guidegen.choose.curves import Bounds, make_bounds
 from guidegen.choose.front import MOST_SHOWN, Whole, standing
 from guidegen.choose.judging import judge_trials
 from guidegen.choose.layouts import Layout, bulbs_to_use, layouts

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
@@ -27,20 +28,32 @@ class Chains:
 
     `trial` (K,): the candidate's number, 0 to n - 1; `shape` (K,): run of
     the pool; `feeder_ohm` (K,): one conductor at nominal values, `feeder`
-    (K,): its size's index; `at`, `at_shape` (N,): every bulb in the pool,
-    and its run there; `starts` (K,): first bulb of a run; `first` (n,):
-    first run of a candidate.
+    (K,): its size's index; `first` (n,): first run of a candidate.
     """
 
+    pool: Pool
     count: int
     trial: Ints
     shape: Ints
     feeder_ohm: Floats
     feeder: Ints
-    at: Ints
-    at_shape: Ints
-    starts: Ints
     first: Ints
+
+    @cached_property
+    def at(self) -> Ints:
+        """Every bulb (N,) in the pool."""
+        return ranges(self.pool.starts[self.shape], self.pool.sizes[self.shape])
+
+    @cached_property
+    def at_shape(self) -> Ints:
+        """The run of every bulb (N,) in the pool."""
+        return np.repeat(self.shape, self.pool.sizes[self.shape])
+
+    @cached_property
+    def starts(self) -> Ints:
+        """First bulb of every run (K,)."""
+        sizes = self.pool.sizes[self.shape]
+        return np.cumsum(sizes) - sizes
 
 
 def chains_of(field: Field, trials: Trials) -> Chains:
@@ -60,17 +73,14 @@ def chains_of(field: Field, trials: Trials) -> Chains:
 
 
 def _laid_out(pool: Pool, shape: Ints, trial: Ints, feeder_ohm: Floats, feeder: Ints) -> Chains:
-    sizes = pool.sizes[shape]
     first = np.flatnonzero(np.diff(trial, prepend=-1))
     return Chains(
+        pool=pool,
         count=len(first),
         trial=trial,
         shape=shape,
         feeder_ohm=feeder_ohm,
         feeder=feeder,
-        at=ranges(pool.starts[shape], sizes),
-        at_shape=np.repeat(shape, sizes),
-        starts=np.cumsum(sizes) - sizes,
         first=first,
     )
 
@@ -122,20 +132,27 @@ def aimed_start_a(field: Field, chains: Chains) -> Floats:
 
 @dataclass(frozen=True, eq=False)
 class DrivenRuns:
-    """Every run of the pool with a known current through it, at nominal values; all (S,).
+    """Every run of the pool with a known current through it, at nominal values.
 
-    `chain_a` and `feed_v`: current and volts at its feed point; `dim` and
-    `bright`: light of its dimmest lit and its brightest bulb, in no unit.
+    `chain_a` and `feed_v` (S,): current and volts at its feed point; `dim`
+    and `bright` (S,): light of its dimmest lit and its brightest bulb, in no
+    unit; `led_a` and `light` (T,): current of one LED and light of every
+    bulb, infinite where it is not lit.
     """
 
     chain_a: Floats
     feed_v: Floats
     dim: Floats
     bright: Floats
+    led_a: Floats
+    light: Floats
 
 
-def driven(field: Field, share: float) -> DrivenRuns:
-    """Every run of the pool at this share of the LED current aimed at."""
+def driven(field: Field, share: float, start_a: Floats | None = None) -> DrivenRuns:
+    """Every run of the pool at this share of the LED current aimed at.
+
+    `start_a` (T,): currents of one LED to start the solution from.
+    """
     pool = field.pool
     every = np.arange(len(pool.plans))
     chains = _laid_out(pool, every, every, np.zeros(len(every)), np.zeros(len(every), dtype=np.intp))
@@ -144,9 +161,16 @@ def driven(field: Field, share: float) -> DrivenRuns:
     sources = Sources(
         STIFF_V / np.maximum(wanted_a, 1e-9), every, np.full(len(every), STIFF_V), np.zeros(len(every))
     )
-    network = solve_network(bulbs, rails, sources, share * aimed_start_a(field, chains), TOLERANCE)
-    dim, bright = dim_and_bright(field, chains, network.group_a, chains.starts)
-    return DrivenRuns(network.chain_a, network.feed_v, dim, bright)
+    start_a = share * aimed_start_a(field, chains) if start_a is None else start_a
+    network = solve_network(bulbs, rails, sources, start_a, TOLERANCE)
+    led_a, light = network.group_a, raw_light(pool.leds, network.group_a, field.supply.light_exponent)
+    return DrivenRuns(
+        network.chain_a,
+        network.feed_v,
+        *dim_and_bright(field, chains, led_a, chains.starts),
+        led_a,
+        np.where(pool.leds > 0, light, np.inf),
+    )
 
 
 def dim_and_bright(field: Field, chains: Chains, led_a: Floats, starts: Ints) -> tuple[Floats, Floats]:

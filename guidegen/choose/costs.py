@@ -111,7 +111,7 @@ def resistor_money(field: Field, rating_w: Floats, ohm: Floats) -> Floats:
 
 
 def least_resistor_money(field: Field, trials: Trials) -> Floats:
-    """Less than the resistors of these candidates can cost (n,)."""
+    """Less than the resistors of these candidates can cost, whatever their ratings (n,)."""
     cheapest = min(price_list(field.project.prices).resistor.values())
     needed = field.pool.least_step[field.part_shape[0]] > 0
     return cheapest * np.add.reduceat(needed.astype(float), field.first)[trials.layout]

@@ -57,27 +57,27 @@ def beaten(values: Whole, numbers: Whole, by: Whole, by_numbers: Whole) -> Flags
     One beats another when it is as good in everything and better in
     something, or alike in everything with a lower number.
     """
-    lost = np.zeros(len(values), dtype=bool)
+    lost, columns, sums = (
+        np.zeros(len(values), dtype=bool),
+        np.ascontiguousarray(values.T),
+        values.sum(axis=1),
+    )
     for other, number in zip(by, by_numbers, strict=True):
-        as_good = (other <= values).all(axis=1)
-        better = (other < values).any(axis=1) | (number < numbers)
-        lost |= as_good & better
+        as_good = (other[:, None] <= columns).all(axis=0)
+        # What is as good in everything and has a lower sum is better in something.
+        lost |= as_good & ((other.sum() < sums) | (number < numbers))
     return lost
 
 
 def unbeaten(values: Whole, numbers: Whole) -> NDArray[np.intp]:
     """Indexes of the candidates that none of the others beats, by their numbers."""
+    # What beats another has the smaller sum, or the lower number: nothing left beats the first that is left.
     order = np.lexsort((numbers, values.sum(axis=1)))
-    kept: list[int] = []
-    alive = np.ones(len(values), dtype=bool)
-    for index in order:
-        if not alive[index]:
-            continue
-        kept.append(int(index))
-        rivals = np.flatnonzero(alive)
-        rivals = rivals[rivals != index]
-        lost = beaten(values[rivals], numbers[rivals], values[[index]], numbers[[index]])
-        alive[rivals[lost]] = False
+    left, kept = np.ascontiguousarray(values[order].T), []
+    while len(order):
+        kept.append(int(order[0]))
+        better = (left < left[:, :1]).any(axis=0)
+        order, left = order[better], left[:, better]
     return np.array(sorted(kept, key=lambda index: numbers[index]), dtype=np.intp)
 
 

@@ -22,7 +22,7 @@ from guidegen.choose.circuits import (
     resistor_tolerance,
     solve_chains,
 )
-from guidegen.choose.pool import Field, Trials
+from guidegen.choose.pool import Field, Ints, Trials
 from guidegen.choose.resistors import Fitted, fit_resistors
 from guidegen.circuit.arrangement import Floats
 from guidegen.circuit.conditions import Conditions
@@ -94,7 +94,7 @@ def judge_trials(field: Field, trials: Trials, at_aim: DrivenRuns, every_corner:
     dim = np.where(np.isfinite(dim), dim, 0.0)
     mean_a = fitted.nominal.chain_a / np.maximum(field.pool.lit_groups[chains.shape], 1.0)
     fuse_a = _fuses(field, worst.supply_a)
-    resistor = _resistors(field, chains, fitted, worst, fuse_a)
+    resistor = _resistors(field, chains.trial, fitted.ohm, fitted.nominal.chain_a, worst.current_a, fuse_a)
     load = fitted.nominal.total_a / field.supply.supply.rated_a
     return Judged(
         chains=chains,
@@ -164,15 +164,24 @@ class _Resistors:
     excess: Floats
 
 
-def _resistors(field: Field, chains: Chains, fitted: Fitted, worst: _Worst, fuse_a: Floats) -> _Resistors:
+def least_ratings_w(field: Field, chains: Chains, ohm: Floats, current_a: Floats) -> Floats:
+    """Ratings (K,) of these resistors by their nominal currents alone: none gets a smaller one."""
+    fuse_a = _fuses(field, np.add.reduceat(current_a, chains.first))
+    return _resistors(field, chains.trial, ohm, current_a, current_a, fuse_a).rating_w
+
+
+def _resistors(
+    field: Field, trial: Ints, ohm: Floats, nominal_a: Floats, worst_a: Floats, fuse_a: Floats
+) -> _Resistors:
+    """Ratings for these resistors (K,) of these candidates, with the fuse of each (n,)."""
     supply, tolerance = field.supply.supply, resistor_tolerance()
-    low_ohm, high_ohm = fitted.ohm * (1 - tolerance), fitted.ohm * (1 + tolerance)
+    low_ohm, high_ohm = ohm * (1 - tolerance), ohm * (1 + tolerance)
     hot = Conditions(wire="high", air_degc=field.supply.warmest_c)
     path_ohm = supply.output_ohm + 2 * hot.cable_ohm(supply.lead) + high_ohm
     fault_a = np.minimum(_through(supply.lower_v, path_ohm), supply.limit_a)
-    cleared = _opens_a(field, fuse_a)[chains.trial] <= fault_a * (1 + FUSE_ROUNDING)
-    running_w = fitted.nominal.chain_a**2 * fitted.ohm
-    worst_w = worst.current_a**2 * low_ohm
+    cleared = _opens_a(field, fuse_a)[trial] <= fault_a * (1 + FUSE_ROUNDING)
+    running_w = nominal_a**2 * ohm
+    worst_w = worst_a**2 * low_ohm
     short_w = np.where(low_ohm > 0, supply.upper_v**2 / np.where(low_ohm > 0, low_ohm, 1.0), 0.0)
     short_w = np.where(cleared, 0.0, short_w)
     load = field.project.goals.resistor_load

@@ -25,7 +25,7 @@ from guidegen.parts.picks import LARGEST_OHM, SMALLEST_OHM
 #: Relative room for rounding: a resistor that falls this little short of what is asked for is tried first.
 _ROUNDING = 2e-5
 #: Rounds in which the runs of a candidate settle; each can only raise a value.
-_MOST_ROUNDS = 40
+MOST_ROUNDS = 40
 
 
 def values_ohm(field: Field) -> Floats:
@@ -69,7 +69,7 @@ def fit_resistors(field: Field, chains: Chains, at_aim: DrivenRuns) -> Fitted:
     values = values_ohm(field)
     step, start_a = least_steps(field, chains, at_aim), aimed_start_a(field, chains)
     most_a = (field.pool.aim_a * field.pool.lit_groups)[chains.shape]
-    for _round in range(_MOST_ROUNDS):
+    for _round in range(MOST_ROUNDS):
         nominal = solve_chains(field, chains, values[step], (NOMINAL,), start_a)
         above = (nominal.chain_a > most_a) & (step < len(values) - 1)
         if not above.any():

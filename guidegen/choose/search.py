@@ -1,8 +1,10 @@
 """Look through all candidates for those that nothing beats.
 
 Candidates that a solved one is certain to beat are passed over: before
-anything is solved, a candidate's costs are known and its evenness is bounded
-from what its runs do at known currents.
+anything is solved, a candidate's costs are known, and its evenness and the
+price of its resistors are bounded from what its runs do at known currents.
+Those that nothing beats by these hopes are solved first; they pass over most
+of the others.
 """
 
 from __future__ import annotations
@@ -13,16 +15,21 @@ from itertools import pairwise
 
 import numpy as np
 
-from guidegen.choose.bounds import Bounds, most_evenness
+from guidegen.choose.bounds import most_evenness
+from guidegen.choose.circuits import chains_of
 from guidegen.choose.costs import Costs, costs_of, least_resistor_money, resistor_money
+from guidegen.choose.curves import ROOM, Bounds
 from guidegen.choose.front import Whole, beaten, objectives, unbeaten
-from guidegen.choose.judging import Excess, Judged, judge_trials
+from guidegen.choose.judging import Excess, Judged, judge_trials, least_ratings_w
 from guidegen.choose.pool import Field, Ints, Trials
 from guidegen.choose.progress import Progress
+from guidegen.choose.reckon import Reckoned, reckon
 from guidegen.circuit.arrangement import Floats
 
 #: Bulbs solved in one go, conditions not counted: as many as the fast memory of a computer holds.
 BLOCK_BULBS = 20_000
+#: Candidates whose hopes are compared with one another.
+_TOGETHER = 8_192
 
 
 @dataclass(frozen=True, eq=False)
@@ -74,13 +81,7 @@ def search(field: Field, bounds: Bounds, exhaustive: bool = False, progress: Pro
     """
     trials = field.all_trials()
     costs = costs_of(field, trials)
-    hopes = objectives(
-        field.project.goals,
-        most_evenness(field, trials, bounds),
-        np.ones(len(trials)),
-        costs,
-        costs.money + least_resistor_money(field, trials),
-    )
+    hopes = _hopes(field, trials, costs, bounds)
     best, seen = _Best(hopes.shape[1]), 0
     for block in _blocks(field, trials, hopes):
         hopeless = beaten(hopes[block], block, best.values, best.numbers)
@@ -92,6 +93,21 @@ def search(field: Field, bounds: Bounds, exhaustive: bool = False, progress: Pro
         if progress is not None:
             progress.show(seen, len(trials))
     return Found(trials, best.numbers, best.values, best.solved, best.closest[1], best.excess)
+
+
+def _hopes(field: Field, trials: Trials, costs: Costs, bounds: Bounds) -> Whole:
+    """The objectives of candidates, each at least as good as it will come out."""
+    found = reckon(field, chains_of(field, trials), bounds)
+    evenness = most_evenness(field, trials, bounds, found)
+    resistors = np.where(found.sure, _reckoned_money(field, found), least_resistor_money(field, trials))
+    return objectives(field.project.goals, evenness, np.ones(len(trials)), costs, costs.money + resistors)
+
+
+def _reckoned_money(field: Field, found: Reckoned) -> Floats:
+    """Less than the resistors of candidates can cost, by what was reckoned (n,)."""
+    rating_w = least_ratings_w(field, found.chains, found.ohm, found.current_a * (1 - ROOM))
+    money: Floats = np.add.reduceat(resistor_money(field, rating_w, found.ohm), found.chains.first)
+    return money
 
 
 def money_of(field: Field, trials: Trials, judged: Judged) -> Floats:
@@ -111,11 +127,24 @@ def _values(field: Field, costs: Costs, judged: Judged) -> Whole:
 
 
 def _blocks(field: Field, trials: Trials, hopes: Whole) -> Iterator[Ints]:
-    """All candidates, the cheapest first, as many at a time as make a block."""
-    uneven, money = hopes[:, 1], hopes[:, 3]
-    order = np.lexsort((np.arange(len(trials)), uneven, money))
+    """All candidates, as many at a time as make a block.
+
+    What beats another has the smaller sum of hopes and comes first; of many
+    together, those that nothing beats by their hopes.
+    """
+    order = np.argsort(hopes.sum(axis=1), kind="stable")
     part_bulbs = field.pool.sizes[field.part_shape[0]]
-    bulbs = np.add.reduceat(part_bulbs, field.first)[trials.layout][order]
+    bulbs = np.add.reduceat(part_bulbs, field.first)[trials.layout]
+    for start in range(0, len(order), _TOGETHER):
+        some = order[start : start + _TOGETHER]
+        first = np.zeros(len(some), dtype=bool)
+        first[unbeaten(hopes[some], some)] = True
+        for which in (some[first], some[~first]):
+            yield from _in_blocks(which, bulbs[which])
+
+
+def _in_blocks(which: Ints, bulbs: Ints) -> Iterator[Ints]:
+    """Candidates with so many bulbs, as many at a time as make a block."""
     place = np.cumsum(bulbs) // BLOCK_BULBS
     for start, end in pairwise(np.flatnonzero(np.diff(place, prepend=-1, append=-1))):
-        yield order[start:end]
+        yield which[start:end]

@@ -8,8 +8,8 @@ from collections.abc import Callable
 import numpy as np
 from scipy.linalg import solve_banded
 
-from guidegen.choose.bounds import make_bounds
 from guidegen.choose.choose import best_runs
+from guidegen.choose.curves import make_bounds
 from guidegen.choose.judging import judge_trials
 from guidegen.choose.pool import Field, Trials
 from guidegen.choose.search import BLOCK_BULBS, search

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from guidegen.choose.bounds import make_bounds
 from guidegen.choose.choose import choose
+from guidegen.choose.curves import make_bounds
 from guidegen.choose.layouts import layouts, wire_m
 from guidegen.choose.metres import places_text, sited_text
 from guidegen.choose.search import search

@@ -10,14 +10,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from guidegen.choose.bounds import SHARES, make_bounds, most_evenness
-from guidegen.choose.circuits import driven
+from guidegen.choose.bounds import most_evenness
+from guidegen.choose.circuits import chains_of, driven
 from guidegen.choose.costs import cost_of, costs_of
+from guidegen.choose.curves import ROOM, SHARES, make_bounds
 from guidegen.choose.front import beaten, unbeaten
-from guidegen.choose.judging import judge_trials
+from guidegen.choose.judging import judge_trials, least_ratings_w
 from guidegen.choose.limits import excesses
 from guidegen.choose.pool import Field
 from guidegen.choose.proposing import Candidate, runs_of
+from guidegen.choose.reckon import reckon
+from guidegen.choose.resistors import fit_resistors
 from guidegen.choose.search import money_of, search
 from guidegen.choose.workout import WorkedOut, work_out
 from guidegen.project.schema import Project
@@ -87,6 +90,28 @@ def test_no_candidate_is_more_even_than_its_bound(project: Project) -> None:
     trials = field.all_trials()
     judged = judge_trials(field, trials, bounds.at_aim)
     assert (judged.evenness <= most_evenness(field, trials, bounds) + 1e-7).all()
+
+
+@settings(max_examples=40)
+@given(small_projects(), st.sampled_from([1.0, 0.5]))
+def test_what_is_reckoned_of_a_candidate_is_what_solving_it_finds(project: Project, dim: float) -> None:
+    field, _leds = field_of(project, SMALL_SIZES, dim)
+    bounds, trials = make_bounds(field), field.all_trials()
+    found = reckon(field, chains_of(field, trials), bounds)
+    judged = judge_trials(field, trials, bounds.at_aim)
+    sure = found.sure[judged.chains.trial]
+    assert found.ohm[sure].tolist() == judged.ohm[sure].tolist()
+    # A tenth of the room that is left for it.
+    nominal_a = fit_resistors(field, judged.chains, bounds.at_aim).nominal.chain_a
+    assert found.current_a[sure] == pytest.approx(nominal_a[sure], rel=ROOM / 10)
+    least_w = least_ratings_w(field, found.chains, found.ohm, found.current_a * (1 - ROOM))
+    assert (least_w[sure] <= judged.rating_w[sure]).all()
+
+
+def test_most_candidates_can_be_reckoned() -> None:
+    field, _leds = field_of(thirty())
+    found = reckon(field, chains_of(field, field.all_trials()), make_bounds(field))
+    assert found.sure.mean() > 0.9
 
 
 def test_a_smaller_current_makes_every_run_more_even_and_every_bulb_dimmer() -> None:
