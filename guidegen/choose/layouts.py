@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from itertools import islice, product
+from itertools import groupby, islice, product
 from typing import get_args
 
 import numpy as np
@@ -129,11 +129,11 @@ def layouts(project: Project) -> tuple[Layout, ...]:
     """
     ground = ground_of(project)
     choices = [list(_of_kind(project.strings[lot.string], lot)) for lot in _lots(project, ground)]
-    measures, places = _Measures(project.strings), range(len(project.place.supply_places))
+    placing, places = _Placing(ground, _Measures(project.strings)), range(len(project.place.supply_places))
     return tuple(
         layout
         for stretches in _together(choices)
-        for layout in sorted((_placed(stretches, ground, measures, place) for place in places), key=wire_m)
+        for layout in sorted((placing.layout(stretches, place) for place in places), key=wire_m)
     )
 
 
@@ -200,9 +200,25 @@ def _stretches(lot: _Lot, sizes: Sizes, feed: Mapping[int, Feed]) -> tuple[Stret
     )
 
 
-def _placed(stretches: tuple[Stretch, ...], ground: Ground, measures: _Measures, place: int) -> Layout:
-    routes = ground.routes(stretches, [measures.of(stretch) for stretch in stretches], place)
-    return tuple(
-        Part(each.string, each.used, each.bulbs, each.feed, route, place, each.line)
-        for each, route in zip(stretches, routes, strict=True)
-    )
+@dataclass
+class _Placing:
+    """Where runs lie; what hangs on one line does not depend on the others and is worked out once."""
+
+    ground: Ground
+    measures: _Measures
+    known: dict[tuple[tuple[Stretch, ...], int], Layout] = field(default_factory=dict)
+
+    def layout(self, stretches: tuple[Stretch, ...], place: int) -> Layout:
+        """These runs with their wire from one of the supply's places."""
+        lines = groupby(stretches, key=lambda each: each.line)
+        return tuple(part for _line, here in lines for part in self._on_line(tuple(here), place))
+
+    def _on_line(self, stretches: tuple[Stretch, ...], place: int) -> Layout:
+        key = stretches, place
+        if key not in self.known:
+            routes = self.ground.routes(stretches, [self.measures.of(each) for each in stretches], place)
+            self.known[key] = tuple(
+                Part(each.string, each.used, each.bulbs, each.feed, route, place, each.line)
+                for each, route in zip(stretches, routes, strict=True)
+            )
+        return self.known[key]

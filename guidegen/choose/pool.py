@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
+from itertools import chain
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,7 +25,7 @@ from guidegen.circuit.arrangement import (
 )
 from guidegen.circuit.conditions import Conditions
 from guidegen.circuit.conductors import cable_conductor
-from guidegen.circuit.netlist import Feeding, feeding
+from guidegen.circuit.netlist import LEAST_WIRE_OHM, Feeding, feeding
 from guidegen.parts.cuts import run_cuts
 from guidegen.parts.joints import run_joints
 from guidegen.project.schema import Project, Run, StringWire, WirePiece
@@ -34,6 +35,7 @@ Ints = NDArray[np.intp]
 
 #: What makes two runs the same circuit: kind, first bulb of its string, bulbs, feed, extra wire in m and mm2.
 ShapeKey = tuple[str, int, int, Feed, float, float]
+_BareKey = tuple[str, int, int, Feed]
 
 
 def wire_piece(length_m: float, area_mm2: float) -> WirePiece | None:
@@ -125,7 +127,7 @@ def make_pool(
     dim: float = 1.0,
 ) -> Pool:
     """The runs with these keys; `dim`: LED current aimed at over the usual aim."""
-    plans = tuple(_plan(project, leds, limits, key) for key in keys)
+    plans, feeds = _plans(project, leds, limits, keys)
     sizes = np.array([plan.bulbs for plan in plans], dtype=np.intp)
     kinds = [project.strings[plan.string] for plan in plans]
     aims = [
@@ -155,26 +157,52 @@ def make_pool(
         groups=np.concatenate([plan.lit_groups for plan in plans]),
         series=np.repeat([float(plan.leds_in_series) for plan in plans], sizes),
         group_ohm=np.repeat([plan.group_ohm for plan in plans], sizes),
-        feeds=_feeds(plans),
+        feeds=feeds,
     )
 
 
-def _plan(
-    project: Project, leds: Mapping[str, LedEstimate], limits: Mapping[str, LedLimit], key: ShapeKey
+def _plans(
+    project: Project,
+    leds: Mapping[str, LedEstimate],
+    limits: Mapping[str, LedLimit],
+    keys: Iterable[ShapeKey],
+) -> tuple[tuple[RunPlan, ...], Feeding]:
+    """The runs with these keys, and all their wires; what differs by the extra wire alone is made once."""
+    known: dict[_BareKey, tuple[RunPlan, Feeding]] = {}
+    conductors: dict[float, Conductor] = {}
+    plans, fed = [], []
+    for string, first, bulbs, feed, extra_m, size in keys:
+        key = string, first, bulbs, feed
+        if key not in known:
+            plan = _bare_plan(project, leds, limits, key)
+            known[key] = plan, feeding(plan)
+        bare, wires = known[key]
+        fed.append(wires)
+        if extra_m > 0 and size not in conductors:
+            conductors[size] = size_conductor(size)
+        plans.append(replace(bare, extra=Cable(extra_m, conductors[size])) if extra_m > 0 else bare)
+    return tuple(plans), _feeds(plans, fed)
+
+
+def _bare_plan(
+    project: Project, leds: Mapping[str, LedEstimate], limits: Mapping[str, LedLimit], key: _BareKey
 ) -> RunPlan:
-    name, first, bulbs, feed, extra_m, extra_mm2 = key
+    name, first, bulbs, feed = key
     kind = project.strings[name]
-    run = Run.model_construct(
-        bulbs=bulbs, name=name, string=name, feed=feed, extra_wire=wire_piece(extra_m, extra_mm2)
-    )
+    run = Run.model_construct(bulbs=bulbs, name=name, string=name, feed=feed)
     pieces = tuple(take_bulbs(kind.bulbs, first, bulbs))
     return plan_run(run, kind, leds[name], limits[name], pieces, project.goals.series)
 
 
-def _feeds(plans: tuple[RunPlan, ...]) -> Feeding:
-    fed = [feeding(plan) for plan in plans]
-    fields = ("link_s", "own_plus_s", "own_minus_s", "extra_plus_s", "extra_minus_s")
-    return Feeding(*(np.concatenate([getattr(each, name) for each in fed]) for name in fields))
+def _feeds(plans: list[RunPlan], bare: list[Feeding]) -> Feeding:
+    """The wires of these runs end to end; `bare`: those of each before its extra wire was known."""
+    extra_ohm = np.array([0.0 if plan.extra is None else plan.extra.ohm for plan in plans])
+    extra_s = np.repeat(1 / np.maximum(extra_ohm, LEAST_WIRE_OHM), [plan.bulbs for plan in plans])
+    link_s, own_plus_s, own_minus_s, plus_s, minus_s = (
+        np.concatenate([getattr(each, each_field.name) for each in bare]) for each_field in fields(Feeding)
+    )
+    extras = (np.where(each > 0, extra_s, 0.0) for each in (plus_s, minus_s))
+    return Feeding(link_s, own_plus_s, own_minus_s, *extras)
 
 
 @dataclass(frozen=True, eq=False)
@@ -244,31 +272,45 @@ def make_field(
     dim: float = 1.0,
 ) -> Field:
     """The layouts with everything that is worked out once for all of them."""
-    parts = [part for layout in found for part in layout]
+    parts, part = _each_once(found)
     index: dict[ShapeKey, int] = {}
     rows = []
     for size in sizes_mm2:
-        keys = [shape_key(part, project.strings[part.string].bulbs, size) for part in parts]
+        keys = [shape_key(each, project.strings[each.string].bulbs, size) for each in parts]
         rows.append([index.setdefault(key, len(index)) for key in keys])
     counts = np.array([len(layout) for layout in found], dtype=np.intp)
     pool = make_pool(project, leds, limits, index, dim)
-    feeder_m = np.array([part.route.feeder_m for part in parts])
+    feeder_m = np.array([each.route.feeder_m for each in parts])
     joined, cut = _work_counts(pool.plans, rows[0], feeder_m)
     return Field(
         project=project,
         supply=supply,
         layouts=found,
         pool=pool,
-        part_shape=np.array(rows, dtype=np.intp),
-        part_feeder_m=feeder_m,
-        part_joints=joined,
-        part_cuts=cut,
+        part_shape=np.array(rows, dtype=np.intp)[:, part],
+        part_feeder_m=feeder_m[part],
+        part_joints=joined[part],
+        part_cuts=cut[part],
         first=np.cumsum(counts) - counts,
         counts=counts,
         sizes_mm2=sizes_mm2,
         conductors=tuple(size_conductor(size) for size in sizes_mm2),
         dim=dim,
     )
+
+
+def _each_once(found: tuple[Layout, ...]) -> tuple[list[Part], Ints]:
+    """The parts that layouts share, each once, and the index of every layout's parts, end to end (P,)."""
+    index: dict[int, int] = {}
+    once: list[Part] = []
+    places = []
+    for part in chain.from_iterable(found):
+        # By identity: comparing thousands of parts would take longer than what is saved.
+        place = index.setdefault(id(part), len(once))
+        if place == len(once):
+            once.append(part)
+        places.append(place)
+    return once, np.array(places, dtype=np.intp)
 
 
 def _work_counts(plans: tuple[RunPlan, ...], shapes: list[int], feeder_m: Floats) -> tuple[Floats, Floats]:

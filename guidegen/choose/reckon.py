@@ -70,7 +70,7 @@ def _settle(
     supply = field.supply.supply
     common_ohm = supply.output_ohm + (0.0 if supply.lead is None else 2 * supply.lead.ohm)
     series_v = (ohm + 2 * chains.feeder_ohm) * aim_a
-    before = share
+    settled = np.zeros(len(share), dtype=bool)
     for _step in range(_STEPS):
         own_v, slope_v = curve_at(feed_v, share)
         per_v = 1 / np.maximum(series_v + slope_v, 1e-9)
@@ -78,4 +78,7 @@ def _settle(
         drawn_a, drawn_s = (np.add.reduceat(aim_a * each, chains.first) for each in (alone, per_v))
         bus_v = (supply.voltage_v - common_ohm * drawn_a) / (1 + common_ohm * drawn_s)
         before, share = share, np.clip(alone + per_v * bus_v[chains.trial], _LEAST, _MOST)
-    return share, np.abs(share - before) < _SETTLED
+        settled = np.abs(share - before) < _SETTLED
+        if settled.all():
+            break
+    return share, settled

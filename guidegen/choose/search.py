@@ -63,7 +63,8 @@ class _Best:
     def add(self, numbers: Ints, values: Whole, excess: Excess) -> None:
         """Take in candidates just solved, and keep the unbeaten ones."""
         self.solved += len(numbers)
-        self.closest = min(self.closest, (float(excess.worst.min()), int(numbers[np.argmin(excess.worst)])))
+        least = excess.worst.min()
+        self.closest = min(self.closest, (float(least), int(numbers[excess.worst == least].min())))
         for name, least in self.excess.items():
             self.excess[name] = min(least, float(getattr(excess, name).min()))
         within = excess.within
@@ -82,16 +83,24 @@ def search(field: Field, bounds: Bounds, exhaustive: bool = False, progress: Pro
     trials = field.all_trials()
     costs = costs_of(field, trials)
     hopes = _hopes(field, trials, costs, bounds)
+    bulbs = np.add.reduceat(field.pool.sizes[field.part_shape[0]], field.first)[trials.layout]
     best, seen = _Best(hopes.shape[1]), 0
-    for block in _blocks(field, trials, hopes):
-        hopeless = beaten(hopes[block], block, best.values, best.numbers)
-        waiting = block if exhaustive else block[~hopeless]
-        if len(waiting):
-            judged = judge_trials(field, trials.some(waiting), bounds.at_aim)
-            best.add(waiting, _values(field, costs.some(waiting), judged), judged.excess)
-        seen += len(block)
-        if progress is not None:
-            progress.show(seen, len(trials))
+
+    def in_the_race(some: Ints) -> Ints:
+        """Those of them that nothing known is certain to beat."""
+        return some if exhaustive else some[~beaten(hopes[some], some, best.values, best.numbers)]
+
+    for some in _in_turn(hopes):
+        racing = in_the_race(some)
+        seen += len(some) - len(racing)
+        for block in _blocks(racing, bulbs[racing]):
+            waiting = in_the_race(block)
+            if len(waiting):
+                judged = judge_trials(field, trials.some(waiting), bounds.at_aim)
+                best.add(waiting, _values(field, costs.some(waiting), judged), judged.excess)
+            seen += len(block)
+            if progress is not None:
+                progress.show(seen, len(trials))
     return Found(trials, best.numbers, best.values, best.solved, best.closest[1], best.excess)
 
 
@@ -126,24 +135,22 @@ def _values(field: Field, costs: Costs, judged: Judged) -> Whole:
     return objectives(field.project.goals, judged.evenness, field.dim * judged.led_share, costs, money)
 
 
-def _blocks(field: Field, trials: Trials, hopes: Whole) -> Iterator[Ints]:
-    """All candidates, as many at a time as make a block.
+def _in_turn(hopes: Whole) -> Iterator[Ints]:
+    """All candidates, in the order in which they are best looked at.
 
     What beats another has the smaller sum of hopes and comes first; of many
     together, those that nothing beats by their hopes.
     """
     order = np.argsort(hopes.sum(axis=1), kind="stable")
-    part_bulbs = field.pool.sizes[field.part_shape[0]]
-    bulbs = np.add.reduceat(part_bulbs, field.first)[trials.layout]
     for start in range(0, len(order), _TOGETHER):
         some = order[start : start + _TOGETHER]
         first = np.zeros(len(some), dtype=bool)
         first[unbeaten(hopes[some], some)] = True
-        for which in (some[first], some[~first]):
-            yield from _in_blocks(which, bulbs[which])
+        yield some[first]
+        yield some[~first]
 
 
-def _in_blocks(which: Ints, bulbs: Ints) -> Iterator[Ints]:
+def _blocks(which: Ints, bulbs: Ints) -> Iterator[Ints]:
     """Candidates with so many bulbs, as many at a time as make a block."""
     place = np.cumsum(bulbs) // BLOCK_BULBS
     for start, end in pairwise(np.flatnonzero(np.diff(place, prepend=-1, append=-1))):

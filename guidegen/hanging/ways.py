@@ -76,6 +76,7 @@ class Ways:
         self._along_m = np.concatenate(ends)
         self._longest_m = max(span.wire.span_m for spans in self.lines for span in spans)
         self._crossing_m = self._crossings()
+        self._step_m = self._steps()
 
     def end_m(self, line: int) -> float:
         """Wire of a line from its first hook to its last."""
@@ -152,19 +153,20 @@ class Ways:
         while np.isfinite(open_m).any():
             here = int(np.argmin(open_m))
             open_m[here] = np.inf
-            then_m = hook_m[here] + self._step_m(here)
+            then_m = hook_m[here] + self._step_m[here]
             shorter = then_m < hook_m - _ROUNDING_M
             hook_m[shorter], before[shorter], open_m[shorter] = then_m[shorter], here, then_m[shorter]
         return Reach(place, hook_m, before)
 
-    def _step_m(self, hook: int) -> Floats:
-        """Wire from a hook to every other where it may go without touching a third (N,); inf where not."""
-        straight_m = np.sqrt(((self._places - self._places[hook]) ** 2).sum(axis=1))
-        apart_m = np.abs(self._along_m - self._along_m[hook])
-        same: Flags = self._line == self._line[hook]
-        beside = same & (np.abs(np.arange(len(same)) - hook) == 1)
+    def _steps(self) -> Floats:
+        """Wire from hook to hook where it may go without touching a third (N, N); inf where not."""
+        straight_m = np.sqrt(((self._places[:, None] - self._places) ** 2).sum(axis=2))
+        apart_m = np.abs(self._along_m[:, None] - self._along_m)
+        same: Flags = self._line[:, None] == self._line
+        number = np.arange(len(same))
+        beside = same & (np.abs(number[:, None] - number) == 1)
         back = same & (straight_m <= self._longest_m + _ROUNDING_M) & (straight_m <= _WORTH * apart_m)
-        over = ~same & (straight_m <= self._crossing_m[self._line[hook]][self._line] + _ROUNDING_M)
+        over = ~same & (straight_m <= self._crossing_m[self._line][:, self._line] + _ROUNDING_M)
         step_m: Floats = np.where(beside, apart_m, np.where(back | over, straight_m, np.inf))
         return step_m
 
