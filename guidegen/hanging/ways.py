@@ -10,6 +10,7 @@ a supply or a line is farther away, it goes by the shortest crossing there is.
 from __future__ import annotations
 
 import math
+from bisect import bisect_left
 from dataclasses import dataclass, field
 from itertools import permutations
 
@@ -64,6 +65,7 @@ class Ways:
 
     lines: tuple[tuple[Span, ...], ...]
     _known: dict[Place, Reach] = field(default_factory=dict)
+    _to_hooks_m: dict[Place, list[float]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         self.hooks = [hook for spans in self.lines for hook in _hooks(spans)]
@@ -72,16 +74,19 @@ class Ways:
         self.starts = [np.array([span.start_m for span in spans]) for spans in self.lines]
         self._places = _places(self.hooks)
         self._line = np.repeat(np.arange(len(self.lines)), counts)
-        ends = [[*starts, self.end_m(index)] for index, starts in enumerate(self.starts)]
+        # Kept as plain numbers too: thousands of places are looked up, and a span works its length out anew.
+        self._starts_m = [[span.start_m for span in spans] for spans in self.lines]
+        self._lengths_m = [[span.length_m for span in spans] for spans in self.lines]
+        ends = [[*starts, self.end_m(index)] for index, starts in enumerate(self._starts_m)]
         self._along_m = np.concatenate(ends)
         self._longest_m = max(span.wire.span_m for spans in self.lines for span in spans)
         self._crossing_m = self._crossings()
         self._step_m = self._steps()
+        self._apart_m = _shortest(self._step_m)
 
     def end_m(self, line: int) -> float:
         """Wire of a line from its first hook to its last."""
-        last = self.lines[line][-1]
-        return last.start_m + last.length_m
+        return self._starts_m[line][-1] + self._lengths_m[line][-1]
 
     def hook_place(self, hook: int) -> OnLine:
         """A hook as a place on its line."""
@@ -98,8 +103,11 @@ class Ways:
 
     def way_m(self, start: Place, end: OnLine) -> float:
         """Wire from one place to a place on a line."""
-        reach = self.reach(start)
-        over = (float(reach.hook_m[hook]) + rest_m for hook, rest_m in self._next_to(end))
+        if start not in self._to_hooks_m:
+            over_m = [wire_m + self._apart_m[hook] for hook, wire_m in self._near(start)]
+            self._to_hooks_m[start] = np.min(over_m, axis=0).tolist()
+        hook_m = self._to_hooks_m[start]
+        over = (hook_m[hook] + rest_m for hook, rest_m in self._next_to(end))
         return min(self._straight_m(start, end), *over)
 
     def path(self, start: Place, end: OnLine) -> tuple[Place, ...]:
@@ -131,24 +139,26 @@ class Ways:
     def _next_to(self, place: OnLine) -> list[tuple[int, float]]:
         """The hooks on both sides of a place on a line, and the wire from each to it."""
         along_m, first, end_m = max(place.along_m, 0.0), self.first[place.line], self.end_m(place.line)
-        spans = self.lines[place.line]
+        starts_m, lengths_m = self._starts_m[place.line], self._lengths_m[place.line]
         if along_m >= end_m:
-            return [(first + len(spans), along_m - end_m)]
-        index = int(np.searchsorted(self.starts[place.line], along_m + _ROUNDING_M)) - 1
-        span = spans[index]
-        before_m = max(along_m - span.start_m, 0.0)
-        return [(first + index, before_m), (first + index + 1, span.length_m - before_m)]
+            return [(first + len(starts_m), along_m - end_m)]
+        index = bisect_left(starts_m, along_m + _ROUNDING_M) - 1
+        before_m = max(along_m - starts_m[index], 0.0)
+        return [(first + index, before_m), (first + index + 1, lengths_m[index] - before_m)]
+
+    def _near(self, place: Place) -> list[tuple[int, float]]:
+        """The hooks that wire may go to from a place without touching another, and the wire to each."""
+        if isinstance(place, OnLine):
+            return self._next_to(place)
+        straight_m = np.hypot(self._places[:, 0] - place.x_m, self._places[:, 1] - place.y_m)
+        near = straight_m <= max(self._longest_m, straight_m.min()) + _ROUNDING_M
+        return [(int(hook), float(straight_m[hook])) for hook in np.flatnonzero(near)]
 
     def _reach(self, place: Place) -> Reach:
         count = len(self.hooks)
         hook_m = np.full(count, np.inf)
-        if isinstance(place, OnLine):
-            for hook, wire_m in self._next_to(place):
-                hook_m[hook] = wire_m
-        else:
-            straight_m = np.hypot(self._places[:, 0] - place.x_m, self._places[:, 1] - place.y_m)
-            near = straight_m <= max(self._longest_m, straight_m.min()) + _ROUNDING_M
-            hook_m[near] = straight_m[near]
+        for hook, wire_m in self._near(place):
+            hook_m[hook] = wire_m
         before, open_m = np.full(count, -1, dtype=np.intp), hook_m.copy()
         while np.isfinite(open_m).any():
             here = int(np.argmin(open_m))
@@ -180,6 +190,15 @@ class Ways:
                 float(np.sqrt(((theirs - place) ** 2).sum(axis=1)).min()) for place in ours
             )
         return np.maximum(nearest_m, self._longest_m)
+
+
+def _shortest(step_m: Floats) -> Floats:
+    """The shortest ways from hook to hook over any others (N, N), by Floyd and Warshall."""
+    shortest_m = step_m.copy()
+    np.fill_diagonal(shortest_m, 0.0)
+    for over in range(len(shortest_m)):
+        shortest_m = np.minimum(shortest_m, shortest_m[:, over, None] + shortest_m[over])
+    return shortest_m
 
 
 def _hooks(spans: tuple[Span, ...]) -> list[HookPoint]:
