@@ -25,7 +25,7 @@ from guidegen.choose.proposing import (
     stands,
     with_rival,
 )
-from guidegen.choose.search import Found, money_of, search
+from guidegen.choose.search import Found, search
 from guidegen.choose.siting import sited
 from guidegen.choose.workout import WorkedOut
 from guidegen.circuit.arrange import arrange
@@ -218,23 +218,16 @@ def _proposals(project: Project, leds: Leds, searched: _Searched, most: int) -> 
 def _best(searched: _Searched, numbers: Whole, most: int) -> list[Candidate]:
     """The candidates that stand best, with their resistors."""
     field, trials = searched.field, searched.found.trials.some(numbers)
-    judged = judge_trials(field, trials, searched.bounds.at_aim)
-    costs, money = costs_of(field, trials), money_of(field, trials, judged)
+    costs, figures = costs_of(field, trials), [searched.found.figures[int(number)] for number in numbers]
 
     def key(k: int) -> tuple[float, ...]:
-        share = field.dim * float(judged.led_share[k])
+        found = figures[k]
         counted = int(costs.joints[k]), int(costs.cuts[k]), float(costs.extra_wire_m[k])
-        stands = standing(field.project.goals, float(judged.evenness[k]), share, float(money[k]), *counted)
-        return (*stands.key(), k)
+        share = field.dim * found.led_share
+        return (*standing(field.project.goals, found.evenness, share, found.money, *counted).key(), k)
 
-    ohms = np.split(judged.ohm, judged.chains.first[1:])
     return [
-        Candidate(
-            int(trials.layout[k]),
-            int(trials.feeder[k]),
-            int(trials.extra[k]),
-            tuple(float(ohm) for ohm in ohms[k]),
-        )
+        Candidate(int(trials.layout[k]), int(trials.feeder[k]), int(trials.extra[k]), figures[k].ohms)
         for k in sorted(range(len(trials)), key=key)[:most]
     ]
 

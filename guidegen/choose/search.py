@@ -32,19 +32,31 @@ BLOCK_BULBS = 20_000
 _TOGETHER = 8_192
 
 
+@dataclass(frozen=True)
+class Figures:
+    """What solving one candidate found: evenness, LED current over the one aimed at, money, resistors."""
+
+    evenness: float
+    led_share: float
+    money: float
+    ohms: tuple[float, ...]
+
+
 @dataclass(frozen=True, eq=False)
 class Found:
     """What a search found.
 
     `numbers`: the unbeaten candidates within every limit, `values` their
-    objectives; `trials`: all candidates; `solved`: how many were solved;
-    `closest`: number of the one that comes closest to the limits; `excess`:
-    the least excess of each kind over all that were solved.
+    objectives, `figures` by number, of the closest one too; `trials`: all
+    candidates; `solved`: how many were solved; `closest`: number of the one
+    that comes closest to the limits; `excess`: the least excess of each kind
+    over all that were solved.
     """
 
     trials: Trials
     numbers: Whole
     values: Whole
+    figures: dict[int, Figures]
     solved: int
     closest: int
     excess: dict[str, float]
@@ -56,12 +68,14 @@ class _Best:
     def __init__(self, columns: int) -> None:
         self.numbers = np.empty(0, np.int64)
         self.values = np.empty((0, columns), np.int64)
+        self.figures: dict[int, Figures] = {}
         self.solved = 0
         self.closest = (np.inf, -1)
         self.excess = {each.name: np.inf for each in fields(Excess)}
 
-    def add(self, numbers: Ints, values: Whole, excess: Excess) -> None:
+    def add(self, numbers: Ints, values: Whole, money: Floats, judged: Judged) -> None:
         """Take in candidates just solved, and keep the unbeaten ones."""
+        excess = judged.excess
         self.solved += len(numbers)
         least = excess.worst.min()
         self.closest = min(self.closest, (float(least), int(numbers[excess.worst == least].min())))
@@ -72,6 +86,19 @@ class _Best:
         joined_values = np.concatenate([self.values, values[within]])
         kept = unbeaten(joined_values, joined)
         self.numbers, self.values = joined[kept], joined_values[kept]
+        self._keep_figures(numbers, money, judged)
+
+    def _keep_figures(self, numbers: Ints, money: Floats, judged: Judged) -> None:
+        """Note those of candidates just solved that stay."""
+        stay = {*self.numbers.tolist(), self.closest[1]}
+        ohms = np.split(judged.ohm, judged.chains.first[1:])
+        for index in np.flatnonzero(np.isin(numbers, list(stay))):
+            self.figures[int(numbers[index])] = Figures(
+                float(judged.evenness[index]),
+                float(judged.led_share[index]),
+                float(money[index]),
+                tuple(ohms[index].tolist()),
+            )
 
 
 def search(field: Field, bounds: Bounds, exhaustive: bool = False, progress: Progress | None = None) -> Found:
@@ -97,11 +124,12 @@ def search(field: Field, bounds: Bounds, exhaustive: bool = False, progress: Pro
             waiting = in_the_race(block)
             if len(waiting):
                 judged = judge_trials(field, trials.some(waiting), bounds.at_aim)
-                best.add(waiting, _values(field, costs.some(waiting), judged), judged.excess)
+                money = money_of(field, costs.some(waiting), judged)
+                best.add(waiting, _values(field, costs.some(waiting), money, judged), money, judged)
             seen += len(block)
             if progress is not None:
                 progress.show(seen, len(trials))
-    return Found(trials, best.numbers, best.values, best.solved, best.closest[1], best.excess)
+    return Found(trials, best.numbers, best.values, best.figures, best.solved, best.closest[1], best.excess)
 
 
 def _hopes(field: Field, trials: Trials, costs: Costs, bounds: Bounds) -> Whole:
@@ -119,19 +147,14 @@ def _reckoned_money(field: Field, found: Reckoned) -> Floats:
     return money
 
 
-def money_of(field: Field, trials: Trials, judged: Judged) -> Floats:
-    """What these judged candidates cost, resistors included (n,)."""
-    return _with_resistors(field, costs_of(field, trials), judged)
-
-
-def _with_resistors(field: Field, costs: Costs, judged: Judged) -> Floats:
+def money_of(field: Field, costs: Costs, judged: Judged) -> Floats:
+    """What judged candidates cost, resistors included (n,); `costs`: without them."""
     resistors = resistor_money(field, judged.rating_w, judged.ohm)
     money: Floats = costs.money + np.add.reduceat(resistors, judged.chains.first)
     return money
 
 
-def _values(field: Field, costs: Costs, judged: Judged) -> Whole:
-    money = _with_resistors(field, costs, judged)
+def _values(field: Field, costs: Costs, money: Floats, judged: Judged) -> Whole:
     return objectives(field.project.goals, judged.evenness, field.dim * judged.led_share, costs, money)
 
 

@@ -135,7 +135,7 @@ def candidate_of(field: Field, number: int) -> tuple[Candidate, dict[str, float]
         "load": float(judged.load[0]),
         "fuse": float(judged.fuse_a[0]),
         "light_low": float(judged.light_low[0]),
-        "money": float(money_of(field, trials, judged)[0]),
+        "money": float(money_of(field, costs_of(field, trials), judged)[0]),
         **{name: float(getattr(judged.excess, name)[0]) for name in ("led", "resistor", "supply", "wire")},
     }
     return candidate, said
