@@ -15,6 +15,7 @@ from guidegen.drawings.apart import Drawings
 from guidegen.drawings.bought import bought_for
 from guidegen.drawings.charts import draw_charts
 from guidegen.drawings.plan import draw_plan
+from guidegen.drawings.resistors import draw_bodies
 from guidegen.drawings.schematic import draw_schematics
 from guidegen.drawings.steps import draw_steps
 from guidegen.errors import GuidegenError, ProjectError
@@ -108,6 +109,7 @@ def _compose(found: Study, solved: Solved, drawings: Drawings) -> tuple[Guide, t
     guide = compose(found, found.spread.readings)
     bought = bought_for(found.project)
     drawings.order(draw_steps, guide.step_pictures, bought, solved.arrangement, solved.points)
+    drawings.order(draw_bodies, guide.resistor_bodies)
     # Plain SVG needs no library: drawn here before a choice could be handed over.
     compared = draw_arrangements(found.choice, found.project.goals.evenness)
     pictures = (*drawings.pictures(), *compared)

@@ -58,7 +58,7 @@ def _supply_end(arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
     yield ids.FUSE_HOLDER, partial(steps_supply.fuse_holder, arrangement)
     yield ids.FUSE_IN, partial(steps_supply.fuse_holder, arrangement, meter=True)
     if any(run.resistor.fitted for run in arrangement.runs):
-        yield ids.MEASURE_RESISTOR, steps_supply.measure_resistor
+        yield ids.MEASURE_RESISTOR, partial(steps_supply.measure_resistor, arrangement)
         yield ids.MOUNT_RESISTORS, partial(steps_supply.mount_resistors, arrangement)
 
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 from guidegen.circuit.arrangement import Arrangement
 from guidegen.drawings.bought import BoughtSupply
 from guidegen.drawings.picture import Picture
+from guidegen.drawings.resistors import draw_body
 from guidegen.drawings.sketch import SMALL, Sketch
 from guidegen.guide.format import quantity
+from guidegen.guide.resistors import bodies, body_words
 from guidegen.guide.steps import picture_ids as ids
 from guidegen.locale import _, ngettext
 from guidegen.parts.wires import FUSE, LEAD, resistor_reference
@@ -105,14 +107,23 @@ def _fuse_alt(lead: bool, meter: bool) -> str:
     return f"{way} {tested}" if meter else way
 
 
-def measure_resistor() -> Picture:
-    """A resistor alone with the meter across it."""
-    sketch = Sketch(96)
-    sketch.line((70, 70), (148, 70))
-    sketch.line((192, 70), (270, 70))
-    sketch.resistor(148, 70)
-    sketch.meter_over((95, 70), (245, 70), "Ω", 26)
+def measure_resistor(arrangement: Arrangement) -> Picture:
+    """A resistor alone with the meter across it; with its marks, if all are marked alike."""
+    fitted = [run.resistor for run in arrangement.runs if run.resistor.fitted]
+    looks = {bodies(each.ohm, each.tolerance, each.rating_w) for each in fitted}
+    marked = next(iter(looks)) if len(looks) == 1 else ()
+    sketch = Sketch(112 if marked else 96)
+    half = 22.0
+    if marked:
+        half = draw_body(sketch, 170, 74, marked[0])
+    else:
+        sketch.resistor(148, 74)
+    for side in (-1, 1):
+        sketch.line((170 + side * half, 74), (170 + side * 100, 74))
+    sketch.meter_over((170 - half - 24, 74), (170 + half + 24, 74), "Ω", 26)
     alt = _("A resistor that is joined to nothing. The meter, on ohms, has one lead on each of its legs.")
+    if marked:
+        alt = f"{alt} {_('Its marks: {marks}.').format(marks=body_words(marked[0]))}"
     return sketch.picture(ids.MEASURE_RESISTOR, _("Ohms of a resistor alone"), alt)
 
 

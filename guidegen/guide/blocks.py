@@ -213,11 +213,20 @@ class LinePrice:
 
 
 @dataclass(frozen=True)
+class ResistorBody:
+    """What stands on a resistor: the English names of its colour bands, first digit first, or letters."""
+
+    bands: tuple[str, ...] = ()
+    print: str = ""
+
+
+@dataclass(frozen=True)
 class PartLine:
     """Something to buy or to have; `why` is the reason in one sentence.
 
     `instead` are parts that do as well, a phrase each; `price` None where
-    it is not known.
+    it is not known.  `bodies`: what a resistor may look like, `picture` the
+    id of the picture of that.
     """
 
     quantity: str
@@ -227,6 +236,8 @@ class PartLine:
     marking: str = ""
     instead: tuple[str, ...] = ()
     price: LinePrice | None = None
+    bodies: tuple[ResistorBody, ...] = ()
+    picture: str = ""
 
 
 @dataclass(frozen=True)

@@ -11,7 +11,7 @@ from guidegen.guide.format import listed, quantity, quoted
 from guidegen.guide.instead import fuse_instead, resistors_instead, wire_instead
 from guidegen.guide.matter import Matter
 from guidegen.guide.predicted import BenchPower, TestPower
-from guidegen.guide.resistors import marking, resistor_name
+from guidegen.guide.resistors import bodies, bodies_picture, marking, resistor_name
 from guidegen.guide.steps.supply_end import box_name
 from guidegen.guide.wires import cable_name
 from guidegen.locale import _
@@ -211,6 +211,7 @@ def _strings(matter: Matter, needed: Bill, cost: Costs) -> Iterator[PartLine]:
 def _resistors(matter: Matter, needed: Bill, cost: Costs) -> Iterator[PartLine]:
     for line in needed.resistors:
         resistor = line.resistor
+        looks = bodies(resistor.ohm, resistor.tolerance, resistor.rating_w)
         yield PartLine(
             quantity=str(len(line.runs)),
             name=_("Resistor for {runs}").format(
@@ -221,6 +222,8 @@ def _resistors(matter: Matter, needed: Bill, cost: Costs) -> Iterator[PartLine]:
             marking=marking(resistor.ohm, resistor.tolerance, resistor.rating_w),
             instead=resistors_instead(resistor.ohm, resistor.rating_w or 0.0),
             price=cost.resistors(len(line.runs), resistor.rating_w or 0.0),
+            bodies=looks,
+            picture=bodies_picture(looks),
         )
 
 
@@ -245,6 +248,7 @@ def _test_resistors(matter: Matter, cost: Costs) -> Iterator[PartLine]:
         watts[power.ohm] = max(watts.get(power.ohm, 0.0), power.shorted_w)
     for ohm, shorted_w in sorted(watts.items()):
         rating_w = rating_for_power_w(shorted_w)
+        looks = bodies(ohm, 0.05, rating_w)
         yield PartLine(
             quantity="1",
             name=_("Test resistor"),
@@ -257,6 +261,8 @@ def _test_resistors(matter: Matter, cost: Costs) -> Iterator[PartLine]:
             marking=marking(ohm, 0.05, rating_w),
             instead=resistors_instead(ohm, rating_w)[:1],
             price=cost.resistors(1, rating_w),
+            bodies=looks,
+            picture=bodies_picture(looks),
         )
 
 

@@ -14,6 +14,7 @@ from guidegen.guide.blocks import (
     PartLine,
     Photo,
     ReadingGroup,
+    ResistorBody,
     StepGroup,
     Table,
     Verdict,
@@ -260,3 +261,9 @@ class Guide:
         models = [page.model for page in self.pages if isinstance(page.model, BuildPage)]
         steps = [step for model in models for group in model.groups for step in group.steps]
         return frozenset(step.picture for step in steps if step.picture)
+
+    @property
+    def resistor_bodies(self) -> tuple[tuple[ResistorBody, ...], ...]:
+        """What the resistors to buy look like, each look once, in the order of the list."""
+        models = [page.model for page in self.pages if isinstance(page.model, PartsPage)]
+        return tuple(dict.fromkeys(line.bodies for model in models for line in model.buy if line.bodies))
