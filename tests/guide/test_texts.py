@@ -16,6 +16,7 @@ MAY_BE_EMPTY = {
     *("marking", "rating", "why", "intro", "source"),
     *("measured_text", "verdict"),  # of readings that were not taken
     *("story", "licence"),  # of makers who state none
+    "print",  # of resistors with bands
     "mark",  # of arrangements that the guide does not build
 }
 
