@@ -123,7 +123,8 @@ def measure_resistor(arrangement: Arrangement) -> Picture:
     sketch.meter_over((170 - half - 24, 74), (170 + half + 24, 74), "Ω", 26)
     alt = _("A resistor that is joined to nothing. The meter, on ohms, has one lead on each of its legs.")
     if marked:
-        alt = f"{alt} {_('Its marks: {marks}.').format(marks=body_words(marked[0]))}"
+        marks = _("Its marks: {marks}.").format(marks=body_words(marked[0]))
+        alt = f"{alt} {marks}"
     return sketch.picture(ids.MEASURE_RESISTOR, _("Ohms of a resistor alone"), alt)
 
 

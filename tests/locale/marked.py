@@ -29,6 +29,7 @@ _PLAIN = re.compile(
     rf"""
     (?<![^\W_])(?:{UNITS})(?:/(?:m|km|h|kWh|year))?(?![^\W_])      # units
     |(?<![^\W_])[A-Z]{{1,2}}\d+(?:[-–][A-Z]?\d+)?(?![^\W_])        # T1, R2, W3, E12: references and series
+    |\b(?:\d+(?:\.\d+)?W)?\d*[RKM]\d*[FGJK]\b                       # 5W10RJ: what is printed on a resistor
     |\b(?:IP(?:[X\d]+)?|RCD|LEDs?|DC|AC|AA|AAA|UL|IEC|EN|ISO|guidegen)\b
     |10[⁻⁰¹²³⁴-⁹]+                                                  # a power of ten
     |[^\W\d_](?![^\W_])(?<![^\W_].)                                  # a single letter: a symbol
