@@ -9,7 +9,7 @@ what the fit will say.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations
 
@@ -24,7 +24,7 @@ from guidegen.bench.notes import CELL_LABEL_V
 from guidegen.bench.predict import moved, predict, spreads
 from guidegen.bench.readings import Reading, What, readings_of
 from guidegen.calc.led import Curve, forward_voltage
-from guidegen.calc.preferred import not_below
+from guidegen.calc.preferred import not_below, smallest_not_below
 from guidegen.circuit.arrangement import Arrangement
 from guidegen.circuit.meter import Meter
 from guidegen.circuit.solve import solve
@@ -36,8 +36,12 @@ Floats = NDArray[np.float64]
 #: LED currents that are tried on the bench, over the typical curve's; never over the LED's limit.
 _CURRENTS = (0.1, 0.2, 0.4, 0.7, 1.0, 1.5, 2.5)
 _CURRENT_A = TYPICAL["white"].current_a
+#: How many currents are tried in their place where the resistors are given, so that none is passed over.
+_FINE = 40
 #: Volts that a resistor must take for its current to be told from them.
 _LEAST_DROP_V = 0.3
+#: Readings are worth taking if they leave less than this share of the range; own assumption.
+WORTH = 0.95
 
 
 @dataclass(frozen=True)
@@ -69,6 +73,21 @@ class NextReadings:
     two: tuple[Suggestion, Suggestion]
     after_two: float
 
+    @property
+    def one_gains(self) -> bool:
+        """Whether one reading narrows the range by enough to be worth it."""
+        return self.after_one < WORTH * self.now
+
+    @property
+    def two_gain(self) -> bool:
+        """Whether both readings narrow it by enough, and by more than the best single one."""
+        return self.after_two < WORTH * min(self.now, self.after_one if self.one_gains else self.now)
+
+    @property
+    def asked(self) -> tuple[Suggestion, ...]:
+        """The readings that are worth it."""
+        return (*((self.one,) if self.one_gains else ()), *(self.two if self.two_gain else ()))
+
 
 def led_currents(arrangement: Arrangement, string: str) -> Callable[[Curve], Floats]:
     """How the mean LED current (A) of every run of that string follows from its curve."""
@@ -91,17 +110,18 @@ def next_readings(
     most_led_a: float,
     work_out: Callable[[Curve], Floats],
     meter: Meter | None = None,
+    at_hand_ohm: Sequence[float] | None = None,
 ) -> NextReadings | None:
     """The best one and the best two readings to take next; None when nothing can be read.
 
     `sources_v`: volts of the sources at hand, V; `most_led_a`: largest
     current of the mean LED of any bulb, A; `work_out`: what is to be predicted, such as
-    `led_currents`, an array (K,).
+    `led_currents`, an array (K,); `at_hand_ohm`: the resistors there are, ohm, any preferred value if None.
     """
     used = meter or Meter()
     known = fit_string(kind, meter=used)
     string = bench_string(kind, known.estimate)
-    rows = tuple(_rows(string, known.estimate.curve, sources_v, most_led_a, used.burden_ohm))
+    rows = tuple(_rows(string, known.estimate.curve, sources_v, most_led_a, used.burden_ohm, at_hand_ohm))
     if not rows:
         return None
     model = BenchModel(string, readings_of(rows, used), known.estimate.curve.current_a, used)
@@ -127,23 +147,30 @@ def next_readings(
 
 
 def readings_to_take(
-    project: Project, arrangement: Arrangement, meter: Meter | None = None
+    project: Project,
+    arrangement: Arrangement,
+    meter: Meter | None = None,
+    at_hand_ohm: Sequence[float] | None = None,
 ) -> dict[str, NextReadings]:
     """By kind of string in use without a bench reading: what to read next of one whole string.
 
-    On the project's own supply, and on the cells the string came with.
+    On the project's own supply, and on the cells the string came with; with
+    the resistors `at_hand_ohm` on the supply alone.  What gains nothing is
+    left out.
     """
     found = {}
     for name in dict.fromkeys(run.string for run in arrangement.runs):
         kind = project.strings[name]
         limit = next(run.led_limit for run in arrangement.runs if run.string == name)
         sources_v = [project.supply.voltage]
-        if kind.came_with is not None:
+        if kind.came_with is not None and at_hand_ohm is None:
             sources_v.append(kind.came_with.cells * CELL_LABEL_V[kind.came_with.size])
         work_out = led_currents(arrangement, name)
         if not kind.bench:
-            found[name] = next_readings(kind, tuple(sources_v), limit.current_a, work_out, meter)
-    return {name: each for name, each in found.items() if each is not None}
+            found[name] = next_readings(kind, tuple(sources_v), limit.current_a, work_out, meter, at_hand_ohm)
+    return {
+        name: each for name, each in found.items() if each is not None and (each.one_gains or each.two_gain)
+    }
 
 
 def _rows(
@@ -152,20 +179,23 @@ def _rows(
     sources_v: tuple[float, ...],
     most_led_a: float,
     burden_ohm: float,
+    at_hand_ohm: Sequence[float] | None = None,
 ) -> Iterator[BenchReading]:
     """Sources and resistors that bring the LEDs near the currents to try, each once."""
     seen: set[tuple[float, float]] = set()
+    currents = np.minimum(np.array(_CURRENTS) * _CURRENT_A, most_led_a)
+    if at_hand_ohm is not None:
+        currents = np.geomspace(currents[0], most_led_a, _FINE)
     for source_v in sources_v:
-        for share in _CURRENTS:
-            led_a = min(share * _CURRENT_A, most_led_a)
+        for led_a in map(float, currents):
             string_v = (
                 string.run.leds_in_series * forward_voltage(curve, led_a) + led_a * string.run.group_ohm
             )
             drop_v = source_v - string_v
             if drop_v < _LEAST_DROP_V:
                 continue
-            ohm = not_below("E12", drop_v / (led_a * string.lit_groups))
-            if (source_v, ohm) not in seen:
+            ohm = _at_least(drop_v / (led_a * string.lit_groups), at_hand_ohm)
+            if ohm is not None and (source_v, ohm) not in seen:
                 seen.add((source_v, ohm))
                 yield BenchReading.model_construct(
                     supply=source_v,
@@ -173,6 +203,11 @@ def _rows(
                     after_resistor=string_v,
                     current=drop_v / (ohm + burden_ohm),
                 )
+
+
+def _at_least(ohm: float, at_hand_ohm: Sequence[float] | None) -> float | None:
+    """The smallest resistor there is that is not below these ohms."""
+    return not_below("E12", ohm) if at_hand_ohm is None else smallest_not_below(sorted(at_hand_ohm), ohm)
 
 
 def _as_expected(model: BenchModel, curve: Curve, most_led_a: float) -> BenchModel:

@@ -15,7 +15,7 @@ from guidegen.guide.resistors import bodies, bodies_picture, marking, resistor_n
 from guidegen.guide.steps.supply_end import box_name
 from guidegen.guide.wires import cable_name
 from guidegen.locale import _
-from guidegen.parts.bill import Bill, ResistorLine, bill, rating_for_power_w
+from guidegen.parts.bill import Bill, ResistorLine, bill
 from guidegen.parts.joints import supply_cables
 
 
@@ -243,11 +243,8 @@ def _rating_why(matter: Matter, line: ResistorLine) -> str:
 def _test_resistors(matter: Matter, cost: Costs) -> Iterator[PartLine]:
     """Test resistors by their ohms, each rated for what flows while everything behind it is shorted."""
     powers: list[TestPower | BenchPower] = [*matter.first_powers, *matter.bench_powers.values()]
-    watts: dict[float, float] = {}
-    for power in powers:
-        watts[power.ohm] = max(watts.get(power.ohm, 0.0), power.shorted_w)
-    for ohm, shorted_w in sorted(watts.items()):
-        rating_w = rating_for_power_w(shorted_w)
+    for trial in sorted({power.trial for power in powers}, key=lambda each: each.ohm):
+        ohm, rating_w = trial.ohm, trial.rating_w
         looks = bodies(ohm, 0.05, rating_w)
         yield PartLine(
             quantity="1",
@@ -256,7 +253,7 @@ def _test_resistors(matter: Matter, cost: Costs) -> Iterator[PartLine]:
                 ohm=quantity(ohm, "Ω"), watts=quantity(rating_w, "W")
             ),
             why=_("For tests. It takes {watts} for as long as what it feeds is shorted.").format(
-                watts=quantity(shorted_w, "W")
+                watts=quantity(trial.shorted_w, "W")
             ),
             marking=marking(ohm, 0.05, rating_w),
             instead=resistors_instead(ohm, rating_w)[:1],

@@ -5,11 +5,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from guidegen.calc.resistor import pick_rating_w
 from guidegen.circuit.arrangement import Arrangement, Conductor, Resistor
 from guidegen.parts.cuts import wire_cuts
 from guidegen.parts.joints import Cover, covers, entries
-from guidegen.tables.preferred import RESISTOR_RATINGS_W
 
 #: Wire bought over wire cut; common practice, no source.
 SPARE = 0.10
@@ -92,11 +90,6 @@ def bill(arrangement: Arrangement) -> Bill:
         ties=TIES_A_PLACE * soldered + entries(arrangement),
         labels=2 + 2 * len(wire_cuts(arrangement)),
     )
-
-
-def rating_for_power_w(power_w: float) -> float:
-    """Smallest rating on sale that bears these watts for good; the largest when none does."""
-    return pick_rating_w(power_w) or max(RESISTOR_RATINGS_W)
 
 
 def _strings(arrangement: Arrangement) -> tuple[StringLine, ...]:

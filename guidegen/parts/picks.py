@@ -98,8 +98,13 @@ def _rated(run: RunPlan, needed_w: float) -> RunPlan:
         rating_w = pick_rating_w(needed_w) or max(RESISTOR_RATINGS_W)
         resistor = replace(resistor, rating_w=rating_w)
     if resistor.kind_chosen and resistor.rating_w is not None:
-        resistor = replace(resistor, kind="film" if resistor.rating_w <= LARGEST_FILM_W else "cement")
+        resistor = replace(resistor, kind=usual_kind(resistor.rating_w))
     return replace(run, resistor=resistor)
+
+
+def usual_kind(rating_w: float) -> str:
+    """The kind in which resistors of a rating are usual."""
+    return "film" if rating_w <= LARGEST_FILM_W else "cement"
 
 
 def pick_parts(

@@ -165,10 +165,22 @@ def next_text(name: str, found: NextReadings, show: Callable[[float, str], str] 
 
     `show` puts a value and its unit (V, Ω) into words.
     """
-    return _(
-        "{name}: no bench reading yet, so its LED current is known to {now} only. One reading brings that to "
-        "{after_one}: {one}. Two bring it to {after_two}: {first}, and {second}."
-    ).format(
+    if found.one_gains and found.two_gain:
+        text = _(
+            "{name}: no bench reading yet, so its LED current is known to {now} only. One reading brings "
+            "that to {after_one}: {one}. Two bring it to {after_two}: {first}, and {second}."
+        )
+    elif found.one_gains:
+        text = _(
+            "{name}: no bench reading yet, so its LED current is known to {now} only. One reading brings "
+            "that to {after_one}: {one}."
+        )
+    else:
+        text = _(
+            "{name}: no bench reading yet, so its LED current is known to {now} only. Two readings bring "
+            "that to {after_two}: {first}, and {second}."
+        )
+    return text.format(
         name=name,
         now=plus_minus(found.now),
         after_one=plus_minus(found.after_one),

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from guidegen.calc.resistor import body_degc, hottest_rise_k, rating_at_w
 from guidegen.locale import N_
+from guidegen.parts.trial_resistors import trials
 from guidegen.safety.rule import Case, Hit, Rule, exceeds
 from guidegen.tables.limits import HOT_SURFACE_DEGC, RESISTOR_LOAD
 
@@ -115,6 +116,13 @@ def hot_running(case: Case) -> Iterator[Hit]:
             yield Hit(heat.name, {"running_c": heat.running_c})
 
 
+def hot_trials(case: Case) -> Iterator[Hit]:
+    """One hit for each test resistor that gets hot while what it feeds is shorted."""
+    for each in trials(case.arrangement, case.solution, dict(case.used_strings)):
+        if each.shorted_c > HOT_SURFACE_DEGC.value:
+            yield Hit("", {"ohm": each.ohm, "shorted_w": each.shorted_w, "shorted_c": each.shorted_c})
+
+
 def short_not_cleared(case: Case) -> Iterator[Hit]:
     """One hit for each run whose short behind the resistor lasts, though the resistor bears it."""
     for heat in heats(case):
@@ -212,5 +220,24 @@ RULES: tuple[Rule[Case], ...] = (
         reason=N_("All the volts the LEDs do not use turn to heat in it."),
         source=HOT_SURFACE_DEGC.source,
         applies=hot_running,
+    ),
+    Rule(
+        id="test-resistor-hot",
+        level="caution",
+        topics=("bench-power", "first-power"),
+        title=N_("Hot test resistor"),
+        sentence=N_(
+            "If what it feeds is shorted, the {ohm} test resistor takes {shorted_w} and reaches about "
+            "{shorted_c}."
+        ),
+        consequence=N_("It burns skin and melts or chars what it touches."),
+        avoid=(
+            N_("Lay it on dry tile, stone or concrete, in free air; hands off while it has power."),
+            N_("No light, or a smell: unplug at once, and let it cool before you touch it."),
+            N_("Nothing but you ends such a short; the fuse need not open."),
+        ),
+        reason=N_("Shorts are looked for behind it, and then it takes all the volts of the supply."),
+        source=HOT_SURFACE_DEGC.source,
+        applies=hot_trials,
     ),
 )

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 
+from guidegen.calc.fuse import fuse_needed_a, must_open_a, must_open_multiple, pick_fuse_a, sure_to_open
 from guidegen.circuit.arrangement import RunPlan
 from guidegen.locale import N_
 from guidegen.safety.rule import Case, Hit, Rule, exceeds, when
@@ -66,10 +67,26 @@ def fuse_too_small(case: Case) -> Iterable[Hit]:
     return when(small, worst_a=worst_a, limit_percent=FUSE_LOAD.value, fuse_a=fuse_a)
 
 
-def fuse_not_sure(case: Case) -> Iterable[Hit]:
+def smaller_fuse_a(case: Case, fault_a: float) -> float | None:
+    """A smaller fuse that carries the lights and is sure to open at `fault_a`, ampere, if there is one."""
+    fuse, fits_a = case.arrangement.fuse, pick_fuse_a(fuse_needed_a(case.margins.supply_a))
+    if fuse.rating_a is None or fits_a is None or fits_a >= fuse.rating_a:
+        return None
+    opens_a = must_open_a(fits_a, must_open_multiple(fuse.standard))
+    return fits_a if sure_to_open(fault_a, opens_a) else None
+
+
+def _with_smaller(case: Case, subject: str, fault_a: float) -> Hit:
+    """A short that may last, with the smaller fuse that would end it if there is one."""
+    values: dict[str, object] = {"fault_a": fault_a, "open_a": case.protection.must_open_a}
+    smaller_a = smaller_fuse_a(case, fault_a)
+    return Hit(subject, values if smaller_a is None else {**values, "smaller_a": smaller_a})
+
+
+def fuse_not_sure(case: Case) -> Iterator[Hit]:
     """One hit if a short right behind the fuse is not sure to open it."""
-    guard = case.protection
-    return when(not guard.sure, fault_a=guard.fault_a, open_a=guard.must_open_a)
+    if not case.protection.sure:
+        yield _with_smaller(case, "", case.protection.fault_a)
 
 
 def far_short_lasts(case: Case) -> Iterator[Hit]:
@@ -77,8 +94,12 @@ def far_short_lasts(case: Case) -> Iterator[Hit]:
     guard = case.protection
     for run in case.runs:
         if not run.plan.resistor.fitted and guard.sure and not guard.sure_far_end[run.index]:
-            fault_a = guard.fault_far_end_a[run.index]
-            yield Hit(run.plan.name, {"fault_a": fault_a, "open_a": guard.must_open_a})
+            yield _with_smaller(case, run.plan.name, guard.fault_far_end_a[run.index])
+
+
+def where(found: Callable[[Case], Iterator[Hit]], *, smaller: bool) -> Callable[[Case], Iterator[Hit]]:
+    """Only the hits that a smaller fuse would mend, or only the others."""
+    return lambda case: (hit for hit in found(case) if ("smaller_a" in hit.values) == smaller)
 
 
 RULES: tuple[Rule[Case], ...] = (
@@ -107,11 +128,32 @@ RULES: tuple[Rule[Case], ...] = (
         consequence=N_("A short can last, with wires and supply warm, and nobody notices."),
         avoid=(
             N_("Unplug whenever lights stay dark or dim, and look for the short."),
-            N_("Use a smaller fuse if it still carries the lights."),
+            N_("Use a fuse of {smaller_a}: it carries the lights, and such a short is sure to open it."),
         ),
         reason=N_("A small supply limits its own current below what opens a fuse."),
         source=N_("must-open currents of IEC 60127-2 and UL 248-14"),
-        applies=fuse_not_sure,
+        applies=where(fuse_not_sure, smaller=True),
+    ),
+    Rule(
+        id="smallest-fuse-not-sure",
+        level="warning",
+        topics=("fuse",),
+        title=N_("A short may not open the fuse"),
+        sentence=N_(
+            "The supply is sure to give only {fault_a} into a short; the fuse need not open below {open_a}."
+        ),
+        consequence=N_("A short can last, with wires and supply warm, and nobody notices."),
+        avoid=(
+            N_("Unplug whenever lights stay dark or dim, and look for the short."),
+            N_(
+                "No smaller fuse that carries the lights is sure to open. A supply of the same volts that is "
+                "sure to give more than {open_a} opens this one: put its figures into the file and make the "
+                "guide anew, since the wires have to bear that current."
+            ),
+        ),
+        reason=N_("A small supply limits its own current below what opens a fuse."),
+        source=N_("must-open currents of IEC 60127-2 and UL 248-14"),
+        applies=where(fuse_not_sure, smaller=False),
     ),
     Rule(
         id="far-short-not-cleared",
@@ -124,11 +166,28 @@ RULES: tuple[Rule[Case], ...] = (
         consequence=N_("The wires bear it, but stay warm for as long as the short lasts."),
         avoid=(
             N_("If a run goes dark or dim, unplug at once and look for the short."),
-            N_("Use a smaller fuse if it still carries the lights, or thicker wire."),
+            N_("Use a fuse of {smaller_a}: it carries the lights, and such a short is sure to open it."),
         ),
         reason=N_("Thin, long wire holds the current below what opens a fuse."),
         source=N_("must-open currents of IEC 60127-2 and UL 248-14"),
-        applies=far_short_lasts,
+        applies=where(far_short_lasts, smaller=True),
+    ),
+    Rule(
+        id="smallest-fuse-far-short",
+        level="warning",
+        topics=("fuse", "first-power"),
+        title=N_("A short far out may not open the fuse"),
+        sentence=N_(
+            "A short at the far end drives only about {fault_a}; the fuse need not open below {open_a}."
+        ),
+        consequence=N_("The wires bear it, but stay warm for as long as the short lasts."),
+        avoid=(
+            N_("If a run goes dark or dim, unplug at once and look for the short."),
+            N_("Use thicker wire; no smaller fuse that carries the lights is sure to open."),
+        ),
+        reason=N_("Thin, long wire holds the current below what opens a fuse."),
+        source=N_("must-open currents of IEC 60127-2 and UL 248-14"),
+        applies=where(far_short_lasts, smaller=False),
     ),
     Rule(
         id="fuse-too-small",

@@ -23,10 +23,10 @@ ALWAYS = {
     "polarity-by-meter",
 }
 OWN = {
-    "volts-12": {"dead-ends"},
-    # 2.5 A into a short; the fuse for 730 mA is sure to open only above that (by hand: 2.1 x 1.25 A).
-    "volts-24": {"dead-ends", "fuse-not-sure", "runs-proposed"},
-    "two-way-strings": {"dead-ends", "two-way-half-dark", "short-not-cleared", "resistor-hot"},
+    "volts-12": {"dead-ends", "test-resistor-hot"},
+    # 2.5 A into a short; the smallest fuse that carries 0.8 x 1.25 A is sure to open only above that (2.1 x).
+    "volts-24": {"dead-ends", "smallest-fuse-not-sure", "test-resistor-hot", "runs-proposed"},
+    "two-way-strings": {"dead-ends", "two-way-half-dark", "short-not-cleared", "resistor-hot", "test-resistor-hot"},
 }
 
 

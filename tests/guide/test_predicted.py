@@ -106,7 +106,7 @@ def test_test_resistors_bear_a_lasting_short(resistor: str) -> None:
     for power in (*made.matter.first_powers, *made.matter.bench_powers.values()):
         low = 0.95 * power.ohm
         lasting_w = min(2.625, 12.6 / low) ** 2 * low
-        assert power.shorted_w == pytest.approx(lasting_w)
+        assert power.trial.shorted_w == pytest.approx(lasting_w)
         assert lasting_w <= 10.0
     bought = [each for each in made.page("parts-and-tools.html").buy if each.name == "Test resistor"]
     assert bought

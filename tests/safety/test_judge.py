@@ -119,9 +119,12 @@ MET: list[tuple[str, Changes]] = [
     ("over-path", {"place.over_path": "yes"}),
     ("over-path", {**OUTDOORS, "place.over_path": GONE}),
     ("overhead-lines", OUTDOORS),
+    # 25 degC and 85 K x (5.25 V)^2 / (0.95 x 68 ohm) / 1 W = 61.3 degC, over 60 (by hand).
+    ("test-resistor-hot", {}),
 ]
 JUST_NOT: list[tuple[str, Changes]] = [
     ("new-fixed-wiring", {}),
+    ("test-resistor-hot", {"place.warmest": "23 degC"}),
     ("class-2-marks", {"place.mains": "new fixed wiring"}),
     ("insulation-unknown", {"supply.insulation": "reinforced"}),
     ("outlet-without-rcd", {}),
@@ -231,6 +234,8 @@ def with_evenness(known: Study, evenness: float) -> dict[str, Any]:
 UNSURE = {"sure_after_resistor": (False,)}
 SURE = {"sure_after_resistor": (True,), "sure_far_end": (True,)}
 FAR_ONLY = {**SURE, "sure_far_end": (False,)}
+NOT_SURE = {"sure": False}
+FAR_WEAK = {"sure_far_end": (False,), "fault_far_end_a": (0.05,)}
 BARE: Changes = {
     "runs.0.resistor": "none",
     "runs.0.resistor_rating": GONE,
@@ -267,8 +272,19 @@ VALUE_EDGES: list[tuple[str, Changes, Any, dict[str, Any], dict[str, Any]]] = [
     ("short-not-cleared", {}, with_guard, {**SURE, "sure_far_end": (False,)}, SURE),
     ("resistor-hot", {}, with_margins, {"shorted_w": 0.86}, {"shorted_w": 0.85}),
     ("fuse-not-sure", {}, with_guard, {"sure": False}, {"sure": True}),
+    # A fuse of 50 mA carries the 38.4 mA of the lights and is sure to open at 2.1 x 50 = 105 mA (by hand).
+    ("fuse-not-sure", {}, with_guard, {**NOT_SURE, "fault_a": 0.106}, {**NOT_SURE, "fault_a": 0.104}),
+    (
+        "smallest-fuse-not-sure",
+        {},
+        with_guard,
+        {**NOT_SURE, "fault_a": 0.104},
+        {**NOT_SURE, "fault_a": 0.106},
+    ),
+    ("smallest-fuse-not-sure", {"fuse": "50 mA"}, with_guard, NOT_SURE, {"sure": True}),
     ("far-short-not-cleared", BARE, with_guard, {"sure_far_end": (False,)}, {"sure_far_end": (True,)}),
     ("far-short-not-cleared", BARE, with_guard, {"sure_far_end": (False,)}, {"sure": False}),
+    ("smallest-fuse-far-short", BARE, with_guard, FAR_WEAK, {"sure_far_end": (False,)}),
     (
         "resistor-shorted",
         {},
@@ -356,7 +372,7 @@ def test_overloaded_supply_is_not_warned_of_a_second_time(tmp_path: Path) -> Non
 
 
 def test_quiet_project_shows_only_what_belongs_to_every_build(tmp_path: Path) -> None:
-    lasting_short = {"short-not-cleared", "class-2-marks"}
+    lasting_short = {"short-not-cleared", "class-2-marks", "test-resistor-hot"}
     assert set(found(tmp_path, {})) == ALWAYS | lasting_short | {"children-and-animals"}
 
 

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import math
+
+from guidegen.circuit.meter import error_of
 from guidegen.circuit.points import TestPoint
 from guidegen.guide.blocks import Check
 from guidegen.guide.format import quantity
@@ -19,6 +22,8 @@ from guidegen.parts.wires import resistor_reference
 
 #: What a ventilated box may add to a resistor's surface, kelvin; own assumption.
 BOX_K = 15.0
+#: By how much a supply's volts wander from one hour to the next, as a share; own assumption.
+DRIFT = 0.005
 #: Largest distance of hooks, metre; common practice, no source.
 HOOKS_M = 1.0
 
@@ -65,12 +70,19 @@ def _again_points(matter: Matter) -> tuple[TestPoint, ...]:
 
 
 def _again_check(matter: Matter, point: TestPoint) -> Check:
-    return volts_check(
-        matter,
-        matter.reading_at(point),
-        place(matter, point),
-        (_("Other than on your sheet by more than 0.1 V: look at the joints of this run."),),
-    )
+    reading = matter.reading_at(point)
+    text = _("Other than on your sheet by more than {volts}: look at the joints of this run.")
+    volts = _again_v(matter, reading.expected)
+    return volts_check(matter, reading, place(matter, point), (text.format(volts=quantity(volts, "V")),))
+
+
+def _again_v(matter: Matter, expected_v: float) -> float:
+    """By how much a second reading may differ though nothing has changed, to the next tenth of a volt.
+
+    Twice the meter's error, and what the supply's own volts may wander.
+    """
+    wander_v = DRIFT * matter.arrangement.supply.voltage_v
+    return math.ceil(10 * (2 * error_of(matter.study.meter.volts, expected_v) + wander_v) - 1e-9) / 10
 
 
 def _heat_check(heat: ResistorHeat) -> Check:

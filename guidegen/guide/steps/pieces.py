@@ -6,6 +6,8 @@ from guidegen.circuit.arrangement import RunPlan
 from guidegen.guide.format import quantity
 from guidegen.guide.steps.joint_words import closed_end
 from guidegen.locale import _
+from guidegen.parts.trial_resistors import Trial
+from guidegen.tables.limits import HOT_SURFACE_DEGC
 
 
 def joined_ends(run: RunPlan, bulb: int) -> tuple[str, ...]:
@@ -41,3 +43,19 @@ def clip_line(ohm: str, what: str) -> str:
 def find_plus_line() -> str:
     """Light tells plus."""
     return _("Dark: unplug at once and swap the two wires. When it shines, plus is the wire at the resistor.")
+
+
+def hot_lines(trial: Trial) -> tuple[str, ...]:
+    """What to do about a test resistor that a short makes hot."""
+    if trial.shorted_c <= HOT_SURFACE_DEGC.value:
+        return ()
+    return (
+        _(
+            "Dark both ways round may be a short: the resistor gets to {hot}. Unplug at once, do not touch it."
+        ).format(hot=heat_text(trial)),
+    )
+
+
+def heat_text(trial: Trial) -> str:
+    """How hot a short makes a test resistor."""
+    return quantity(round(trial.shorted_c), "°C")
