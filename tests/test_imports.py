@@ -176,6 +176,12 @@ def test_quick_work_loads_no_drawing_or_publishing_library(work):
     assert not [name for name in HEAVY if name in loaded]
 
 
+def test_what_draws_in_a_second_process_loads_no_reader_of_project_files():
+    loaded = loaded_by("from guidegen.drawings import charts, plan, schematic, steps")
+    assert "guidegen.drawings.plan" in loaded
+    assert not loaded & {"pydantic", "pydantic_core", "pint", "yaml", "guidegen.project"}
+
+
 def loaded_by(work: str) -> set[str]:
     """The modules that a fresh process has loaded after this work."""
     script = f"import sys\n{work}\nprint('\\nLOADED', *sys.modules)"

@@ -23,7 +23,7 @@ from guidegen.drawings.plan_wires import draw_feeds, draw_wires, feeds_of, inner
 from guidegen.drawings.side_view import draw_spans
 from guidegen.drawings.sketch import Place
 from guidegen.hanging import ways
-from guidegen.hanging.advice import SupplyPaths
+from guidegen.hanging.paths import SupplyPaths
 from guidegen.hanging.plan import HangingPlan, HookPoint, HungLine, Span
 from guidegen.hanging.ways import Beside, OnLine
 from guidegen.locale import _, ngettext

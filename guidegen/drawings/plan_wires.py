@@ -12,7 +12,7 @@ from guidegen.drawings.plan_room import Room, words_box
 from guidegen.drawings.plan_view import View, inward, place_at, span_at
 from guidegen.drawings.sketch import Place
 from guidegen.hanging import ways
-from guidegen.hanging.advice import SupplyPaths, WirePath
+from guidegen.hanging.paths import SupplyPaths, WirePath
 from guidegen.hanging.plan import HangingPlan, HungLine
 from guidegen.hanging.ways import OnLine
 

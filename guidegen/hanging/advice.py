@@ -9,6 +9,7 @@ from functools import cached_property
 from guidegen.circuit.arrangement import Arrangement, Feed, RunPlan
 from guidegen.hanging.bulbs import positions_m
 from guidegen.hanging.lay import Laid
+from guidegen.hanging.paths import SupplyPaths, WirePath
 from guidegen.hanging.plan import HangingPlan
 from guidegen.hanging.routes import LEAST_EXTRA_M, HungRoute, hung_route
 from guidegen.hanging.supply import spot_of, ways_of, where_on_line
@@ -65,23 +66,6 @@ def supply_wires(project: Project, arrangement: Arrangement, plan: HangingPlan) 
         return ()
     found = [_from(ways, place, arrangement, plan) for place in project.place.supply_places]
     return tuple(sorted(found, key=lambda each: each.wire_m))
-
-
-@dataclass(frozen=True)
-class WirePath:
-    """The places that a run's feeder or extra wire goes over."""
-
-    run: int
-    extra: bool
-    places: tuple[Place, ...]
-
-
-@dataclass(frozen=True)
-class SupplyPaths:
-    """Where the supply stands in the plan, and the ways of its wires."""
-
-    spot: Place
-    wires: tuple[WirePath, ...]
 
 
 def supply_paths(project: Project, arrangement: Arrangement, plan: HangingPlan) -> SupplyPaths:

@@ -14,8 +14,8 @@ from guidegen.drawings.plan import draw_plan, feeds_of
 from guidegen.drawings.plan_pen import DASHES
 from guidegen.drawings.plan_view import view_of
 from guidegen.drawings.side_view import shapes_of
-from guidegen.hanging.advice import SupplyPaths
 from guidegen.hanging.make import hanging_plan
+from guidegen.hanging.paths import SupplyPaths
 from guidegen.hanging.plan import HangingPlan
 from guidegen.hanging.ways import OnLine
 from tests.guide.projects import changed, fed, make
