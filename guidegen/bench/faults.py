@@ -105,7 +105,9 @@ def _of_run(run: RunPlan, index: int) -> Iterator[Family]:
     yield _grid(_DEAD, "dead leds", index)
     most = max(6, run.bulbs, *(piece.string_bulbs for piece in run.pieces))
     yield _grid([count for count in _MORE if count <= most], "more bulbs", index)
-    yield from (Family((Fault("reversed", index, piece=piece),)) for piece in range(len(run.pieces)))
+    # Where half of every bulb lights, it does so either way round, and no reading tells.
+    if np.any(2 * run.lit_groups != run.groups):
+        yield from (Family((Fault("reversed", index, piece=piece),)) for piece in range(len(run.pieces)))
 
 
 def _of_resistor(resistor: Resistor, series: str, index: int) -> Iterator[Family]:

@@ -128,7 +128,7 @@ def _faulty(plan: RunPlan, run: _Run, fault: Fault) -> _Run:
     if fault.kind == "more bulbs":
         return _longer(plan, run, round(fault.amount))
     if fault.kind == "reversed":
-        return _darkened(run, _piece_bulbs(plan, fault.piece))
+        return _turned(plan, run, _piece_bulbs(plan, fault.piece))
     if fault.kind == "open":
         return _broken(plan, run, fault)
     return _more_ohms(plan, run, fault)
@@ -187,6 +187,12 @@ def _piece_bulbs(plan: RunPlan, piece: int) -> NDArray[np.bool_]:
     numbers = np.arange(plan.bulbs)
     inside: NDArray[np.bool_] = (numbers >= ends[piece] - plan.pieces[piece].bulbs) & (numbers < ends[piece])
     return inside
+
+
+def _turned(plan: RunPlan, run: _Run, turned: NDArray[np.bool_]) -> _Run:
+    """Bulbs fed the wrong way round: the groups that face that way light, of a one-way string none."""
+    other = plan.groups - plan.lit_groups
+    return replace(run, bulbs=replace(run.bulbs, groups=np.where(turned, other, run.bulbs.groups)))
 
 
 def _darkened(run: _Run, dark: NDArray[np.bool_]) -> _Run:
@@ -269,12 +275,13 @@ def _netlist(build: _Build) -> tuple[Bulbs, Rails, Sources]:
 
 
 def _starts(builds: list[_Build], nominal: Solution) -> Floats:
-    """Nominal currents; bulbs too many start as the last one."""
+    """Nominal currents; bulbs that are dark there start as the mean, bulbs too many as the last one."""
     parts = []
     for build in builds:
         for run, solved in zip(build.runs, nominal.runs, strict=True):
             more = len(run.bulbs.groups) - len(solved.led_a)
-            parts.append(np.append(solved.led_a, np.full(more, solved.led_a[-1])))
+            led_a = np.where(solved.lit, solved.led_a, solved.mean_led_a)
+            parts.append(np.append(led_a, np.full(more, led_a[-1])))
     return np.concatenate(parts)
 
 

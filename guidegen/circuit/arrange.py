@@ -18,6 +18,7 @@ from guidegen.circuit.arrangement import (
     Resistor,
     RunPlan,
     SupplyPlan,
+    half_lit,
 )
 from guidegen.circuit.conductors import cable_conductor, string_conductor
 from guidegen.project.schema import LightString, Project, Run, WirePiece
@@ -117,7 +118,7 @@ def _lit_groups(kind: LightString, pieces: tuple[Piece, ...]) -> Floats:
     if kind.lit_on_dc == "half of each bulb":
         return np.full(sum(piece.bulbs for piece in pieces), kind.groups // 2, dtype=float)
     numbers = np.concatenate([np.arange(piece.first, piece.last + 1) for piece in pieces])
-    lit = numbers % 2 == 1 if kind.lit_on_dc == "half" else np.ones(len(numbers), dtype=bool)
+    lit = half_lit(numbers) if kind.lit_on_dc == "half" else np.ones(len(numbers), dtype=bool)
     return np.where(lit, float(kind.groups), 0.0)
 
 

@@ -193,6 +193,15 @@ class RunPlan:
         return self.lit_groups * self.leds_in_series
 
 
+def half_lit(numbers: NDArray[np.int_]) -> NDArray[np.bool_]:
+    """Which bulbs of a two-way string light, by their numbers as bought (n,): 1, 3, 5, ...
+
+    With plus and minus swapped the others do.
+    """
+    lit: NDArray[np.bool_] = numbers % 2 == 1
+    return lit
+
+
 @dataclass(frozen=True)
 class SupplyPlan:
     """The supply as the circuit sees it; volts at no load, `tolerance` a ratio."""

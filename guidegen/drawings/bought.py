@@ -11,11 +11,12 @@ if TYPE_CHECKING:  # the models take long to load, and drawing has no need of th
 
 @dataclass(frozen=True)
 class BoughtString:
-    """A kind of string: how many bulbs, metres from bulb to bulb, metres of tail."""
+    """A kind of string: how many bulbs, metres from bulb to bulb, metres of tail, what lights on DC."""
 
     bulbs: int
     spacing_m: float
     tail_m: float
+    lit_on_dc: str
 
 
 @dataclass(frozen=True)
@@ -47,4 +48,4 @@ def bought_for(project: Project) -> Bought:
 
 
 def _string(kind: LightString) -> BoughtString:
-    return BoughtString(kind.bulbs, kind.spacing, kind.tail_m)
+    return BoughtString(kind.bulbs, kind.spacing, kind.tail_m, kind.lit_on_dc)

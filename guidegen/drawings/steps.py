@@ -12,6 +12,7 @@ from guidegen.drawings import (
     steps_circuit,
     steps_ends,
     steps_joints,
+    steps_pieces,
     steps_strings,
     steps_supply,
     steps_wires,
@@ -20,6 +21,7 @@ from guidegen.drawings.bought import Bought
 from guidegen.drawings.picture import Picture
 from guidegen.guide.steps import picture_ids as ids
 from guidegen.parts.joints import dead_ends
+from guidegen.parts.opened import first_bared
 
 Maker = Callable[[], Picture]
 
@@ -35,7 +37,7 @@ def draw_steps(
 def step_makers(bought: Bought, arrangement: Arrangement, points: tuple[TestPoint, ...]) -> dict[str, Maker]:
     """What draws each picture there can be for this arrangement, by the picture's id."""
     return dict([*_bought(bought, arrangement), *_supply_end(arrangement),
-                 *_runs(arrangement, points), *_finish(bought, arrangement, points)])  # fmt: skip
+                 *_runs(bought, arrangement, points), *_finish(bought, arrangement, points)])  # fmt: skip
 
 
 def _bought(bought: Bought, arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
@@ -45,10 +47,14 @@ def _bought(bought: Bought, arrangement: Arrangement) -> Iterator[tuple[str, Mak
     yield ids.LOW_VOLTAGE, steps_strings.low_voltage
     for number, name in enumerate(dict.fromkeys(run.string for run in arrangement.runs)):
         yield ids.wires_picture(number), partial(steps_strings.wires, bought.strings[name], number)
-        yield ids.bench_picture(number), partial(steps_circuit.bench, bought.strings[name], number)
+        bared = first_bared(arrangement.runs, name)
+        last = bought.strings[name].bulbs if bared is None else bared.bulb
+        read = bared is not None
+        yield ids.bench_picture(number), partial(steps_circuit.bench, number, last, read=read)
     yield ids.FEED_VOLTS, steps_strings.feed_volts
     yield ids.CUT_BOX, steps_strings.cut_box
-    yield ids.TEST_PIECE, steps_circuit.test_piece
+    yield ids.TEST_PIECE, steps_pieces.one_way
+    yield ids.EITHER_WAY_PIECE, steps_pieces.either_way
 
 
 def _supply_end(arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
@@ -62,21 +68,27 @@ def _supply_end(arrangement: Arrangement) -> Iterator[tuple[str, Maker]]:
         yield ids.MOUNT_RESISTORS, partial(steps_supply.mount_resistors, arrangement)
 
 
-def _runs(arrangement: Arrangement, points: tuple[TestPoint, ...]) -> Iterator[tuple[str, Maker]]:
+def _runs(
+    bought: Bought, arrangement: Arrangement, points: tuple[TestPoint, ...]
+) -> Iterator[tuple[str, Maker]]:
     for index, run in enumerate(arrangement.runs):
         own = tuple(point for point in points if point.run == index)
-        yield from _run(run, index, own)
+        yield from _run(run, index, own, bought.strings[run.string].lit_on_dc)
 
 
-def _run(run: RunPlan, index: int, points: tuple[TestPoint, ...]) -> Iterator[tuple[str, Maker]]:
+def _run(
+    run: RunPlan, index: int, points: tuple[TestPoint, ...], lit_on_dc: str
+) -> Iterator[tuple[str, Maker]]:
     """One run, from its pieces to its test points."""
     yield ids.pieces_picture(index), partial(steps_strings.pieces, run, index)
+    if lit_on_dc == "half":
+        yield ids.half_piece_picture(index), partial(steps_pieces.half, run, index)
     for bulb in run.joins:
         yield ids.join_picture(bulb), partial(steps_joints.join, bulb)
     yield ids.feed_picture(index), partial(steps_joints.feed, run, index)
     yield ids.tap_picture(index), partial(steps_joints.tap, run, index)
     yield ids.far_end_picture(index), partial(steps_joints.far_end, run, index)
-    yield ids.cold_picture(index), partial(steps_circuit.cold, run, index)
+    yield ids.cold_picture(index), partial(steps_circuit.cold, run, index, two_way=lit_on_dc != "all")
     yield ids.first_power_picture(index), partial(steps_circuit.first_power, run, index)
     yield ids.points_picture(index), partial(steps_circuit.test_points, run, index, points)
 

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 
 from guidegen.circuit.arrangement import RunPlan
 from guidegen.circuit.points import TestPoint, telling_bulbs
-from guidegen.drawings.bought import BoughtString
 from guidegen.drawings.picture import Picture, text_width
 from guidegen.drawings.sketch import LETTERS, SMALL, WIDTH, Line, Sketch
 from guidegen.guide.steps import picture_ids as ids
@@ -15,64 +14,49 @@ from guidegen.parts.wires import extra_reference, feeder_reference, resistor_ref
 
 # Heights of the supply side's + and -, and of the run's own + and -.
 _TOP, _PLUS, _MINUS, _BOTTOM = 46.0, 80.0, 134.0, 168.0
-_BENCH_TOP, _BENCH_BOTTOM = 66.0, 132.0
+BENCH_TOP, BENCH_BOTTOM = 66.0, 132.0
 _CONNECTOR, _RESISTOR, _WIRE, _JOINT = 20.0, 44.0, 94.0, 124.0
 
 
-def bench(kind: BoughtString, number: int) -> Picture:
-    """One whole string behind the test resistor, and its readings."""
+def bench(number: int, last: int, *, read: bool) -> Picture:
+    """One whole string behind the test resistor, and its readings.
+
+    `last`: the second bulb that is drawn, as bought; `read`: the string is bared there, and read.
+    """
     sketch = Sketch(170)
-    _on_connectors(sketch, 314)
-    sketch.meter_over((52, _BENCH_TOP), (118, _BENCH_TOP), "V", 20)
+    on_connectors(sketch, 314 if read else 262)
+    sketch.meter_over((52, BENCH_TOP), (118, BENCH_TOP), "V", 20)
     sketch.text(128, 20, _("1: across the resistor"), size=SMALL, room=200)
-    sketch.upright_meter(142, _BENCH_TOP, _BENCH_BOTTOM, "V")
+    sketch.upright_meter(142, BENCH_TOP, BENCH_BOTTOM, "V")
     sketch.text(142, 156, _("2: behind it"), "middle", SMALL, 150)
-    _lamp(sketch, 202, _BENCH_TOP, _BENCH_BOTTOM, "1")
-    _lamp(sketch, 262, _BENCH_TOP, _BENCH_BOTTOM, str(kind.bulbs))
-    sketch.upright_tag(314, _BENCH_TOP, _BENCH_BOTTOM, "V")
-    sketch.text(330, 156, _("3: at bulb {bulb}").format(bulb=kind.bulbs), "end", SMALL, 100)
+    for x, bulb in {202: 1, 262: last}.items():
+        if bulb > 1 or x == 202:
+            lamp(sketch, x, BENCH_TOP, BENCH_BOTTOM, str(bulb))
     alt = _(
         "+ common connector through the test resistor to the string's plus, the string's minus to the − "
         "common connector. Reading 1: volts across the resistor. Reading 2: volts behind it, from plus to "
-        "minus. Reading 3: volts at bulb {bulb}."
-    ).format(bulb=kind.bulbs)
+        "minus."
+    )
+    if read:
+        sketch.upright_tag(314, BENCH_TOP, BENCH_BOTTOM, "V")
+        sketch.text(330, 156, _("3: at bulb {bulb}").format(bulb=last), "end", SMALL, 100)
+        alt = _("{two_readings} Reading 3: volts at bulb {bulb}.").format(two_readings=alt, bulb=last)
     return sketch.picture(ids.bench_picture(number), _("One string on the bench"), alt)
 
 
-def test_piece() -> Picture:
-    """One piece behind the test resistor."""
-    sketch = Sketch(148, top=22)
-    _on_connectors(sketch, 300)
-    sketch.text(96, 36, _("test resistor"), "middle", SMALL, 180)
-    sketch.text(130, 97, _("dark: swap"), size=SMALL, room=76)
-    sketch.text(130, 111, _("the two wires"), size=SMALL, room=90)
-    for x in (240, 300):
-        _lamp(sketch, x, _BENCH_TOP, _BENCH_BOTTOM, "")
-    sketch.text(170, 52, _("plus, once it shines"), size=SMALL, room=160)
-    alt = _(
-        "A piece of string: one of its wires through the test resistor to the + common connector, the other "
-        "to the − common connector. Dark: swap the two wires. When it shines, plus is the wire at the "
-        "resistor."
-    )
-    return sketch.picture(ids.TEST_PIECE, _("A piece behind the test resistor"), alt)
-
-
-test_piece.__test__ = False  # type: ignore[attr-defined]
-
-
-def _on_connectors(sketch: Sketch, right: float) -> None:
+def on_connectors(sketch: Sketch, right: float) -> None:
     """The common connectors, the test resistor, and two rails as far as `right`."""
-    sketch.connector(_CONNECTOR, _BENCH_TOP, "+")
-    sketch.connector(_CONNECTOR, _BENCH_BOTTOM, "−")
-    sketch.line((30, _BENCH_TOP), (64, _BENCH_TOP), kind="plus")
-    sketch.resistor(64, _BENCH_TOP, 44)
-    sketch.line((108, _BENCH_TOP), (right, _BENCH_TOP), kind="plus")
-    sketch.line((30, _BENCH_BOTTOM), (right, _BENCH_BOTTOM), kind="minus")
+    sketch.connector(_CONNECTOR, BENCH_TOP, "+")
+    sketch.connector(_CONNECTOR, BENCH_BOTTOM, "−")
+    sketch.line((30, BENCH_TOP), (64, BENCH_TOP), kind="plus")
+    sketch.resistor(64, BENCH_TOP, 44)
+    sketch.line((108, BENCH_TOP), (right, BENCH_TOP), kind="plus")
+    sketch.line((30, BENCH_BOTTOM), (right, BENCH_BOTTOM), kind="minus")
 
 
-def cold(run: RunPlan, index: int) -> Picture:
-    """The test without power: no short, and the ohms of the two ways."""
-    sketch = Sketch(224)
+def cold(run: RunPlan, index: int, *, two_way: bool) -> Picture:
+    """The test without power: no short, and the ohms of the two ways; `two_way`: LEDs face both ways."""
+    sketch = Sketch(246 if two_way else 224)
     places = _places(run, 150, 296)
     _circuit(sketch, run, index, places, _own_resistor(run, index))
     plus_x, minus_x = places[run.fed_bulb], places[_minus_bulb(run)]
@@ -81,13 +65,27 @@ def cold(run: RunPlan, index: int) -> Picture:
         (minus_x, _BOTTOM + 10, (_BOTTOM + _MINUS) / 2, 207.0),
     ):
         sketch.meter_round((_CONNECTOR, connector_y), (end_x, rail_y), "Ω", y, end_x + 14)
-    sketch.upright_meter(104, _TOP, _BOTTOM, "Ω", red_below=True)
-    alt = _(
+    if two_way:
+        sketch.upright_tag(104, _TOP, _BOTTOM, "Ω")
+        sketch.text(20, 240, _("where the run begins: both ways round"), size=SMALL, room=316)
+    else:
+        sketch.upright_meter(104, _TOP, _BOTTOM, "Ω", red_below=True)
+    alt = _cold_words(two_way=two_way).format(plus=run.fed_bulb, minus=_minus_bulb(run))
+    return sketch.picture(ids.cold_picture(index), _("Where to hold the meter, without power"), alt)
+
+
+def _cold_words(*, two_way: bool) -> str:
+    if two_way:
+        return _(
+            "Everything unplugged. Ohms from where the run's + begins to the − common connector, both ways "
+            "round. Ohms from the + common connector to where plus meets the string at bulb {plus}, and from "
+            "the − common connector to where minus meets it at bulb {minus}."
+        )
+    return _(
         "Everything unplugged. Ohms from where the run's + begins to the − common connector, the red lead on "
         "−, so that the LEDs block. Ohms from the + common connector to where plus meets the string at bulb "
         "{plus}, and from the − common connector to where minus meets it at bulb {minus}."
-    ).format(plus=run.fed_bulb, minus=_minus_bulb(run))
-    return sketch.picture(ids.cold_picture(index), _("Where to hold the meter, without power"), alt)
+    )
 
 
 def first_power(run: RunPlan, index: int) -> Picture:
@@ -185,7 +183,7 @@ def _circuit(
         sketch.line((left, _PLUS), (right, _PLUS), kind="plus")
         sketch.line((left, _MINUS), (right, _MINUS), kind="minus")
     for bulb, x in places.items():
-        _lamp(sketch, x, _PLUS, _MINUS, str(bulb))
+        lamp(sketch, x, _PLUS, _MINUS, str(bulb))
 
 
 def _feed(
@@ -223,7 +221,7 @@ def _resistor(sketch: Sketch, words: str) -> None:
         sketch.text(_RESISTOR + 20, _TOP + 4, words, "middle", SMALL, bold=True)
 
 
-def _lamp(sketch: Sketch, x: float, top: float, bottom: float, words: str) -> None:
+def lamp(sketch: Sketch, x: float, top: float, bottom: float, words: str) -> None:
     """A bulb between two rails."""
     middle = (top + bottom) / 2
     half = _lamp_half(words)

@@ -23,7 +23,7 @@ def wires(kind: BoughtString, number: int) -> Picture:
     sketch.string(20, 330, 44, {130: 1, 220: 2, 310: 3})
     sketch.span(22, 116, 24, tail)
     sketch.span(144, 206, 24, spacing)
-    sketch.text(22, 90, _("two wires: this kind may be cut"), size=SMALL, room=300)
+    sketch.text(22, 90, _("two wires: go on testing"), size=SMALL, room=300)
     for left, right in ((22, 117), (143, 207), (233, 297)):
         sketch.line((left, 118), (right, 118), kind="minus")
     for x in (130, 220, 310):

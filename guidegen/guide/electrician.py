@@ -56,14 +56,12 @@ def electrician_page(matter: Matter, stop: Caution) -> ElectricianPage:
 def _asked(matter: Matter) -> tuple[str, ...]:
     supply = matter.project.supply
     return (
-        _("Either a switched outlet at the supply's place, for one plug-in supply."),
+        _("A switched outlet at the supply's place, whose plug can be pulled at any time."),
         _(
-            "Or an enclosed, approved supply, fitted and connected by you: {volts} DC, {amperes} or more."
+            "What will be plugged in: one supply, {volts} DC, {amperes} or more, Class II (double or "
+            "reinforced insulation), constant voltage, output safely separated from the mains (SELV)."
         ).format(volts=quantity(supply.voltage, "V"), amperes=quantity(supply.rated_current, "A")),
-        _(
-            "The supply: Class II (double or reinforced insulation), constant voltage, output safely "
-            "separated from the mains (SELV)."
-        ),
+        _("No supply that is wired in: the builder works by pulling its plug before every change."),
         _protection(matter),
         _("A switch for all of it that can be reached from firm ground."),
     )
@@ -159,7 +157,10 @@ def _heat(matter: Matter) -> tuple[Fact, ...]:
     of_resistors = Fact(
         _("Heat of the resistors"),
         quantity(sum(margins.runs[index].resistor_w for index in fitted), "W"),
-        _("surface up to {running} running, {shorted} in a short; mounted in free air").format(
+        _(
+            "in the worst case, all together; surface up to {running} running, {shorted} in a short; mounted "
+            "in free air"
+        ).format(
             running=quantity(round(max(heat.worst_c for heat in heats)), "°C"),
             shorted=quantity(round(max(heat.shorted_c for heat in heats)), "°C"),
         ),

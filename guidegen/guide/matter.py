@@ -2,39 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from guidegen.circuit.arrangement import Arrangement, RunPlan
 from guidegen.circuit.expected import ExpectedReading
 from guidegen.circuit.points import PointKind, TestPoint
 from guidegen.circuit.solution import Solution
 from guidegen.guide.predicted import BenchPower, TestPower, bench_power, first_power
+from guidegen.parts.opened import Bared, first_bared
 from guidegen.project.schema import LightString, Project
 from guidegen.study import Solved, Study
 
-
-@dataclass(frozen=True)
-class Bared:
-    """A bulb of a bought string, by the string's number and the bulb's as bought; `closed`: a maker's end."""
-
-    string_number: int
-    bulb: int
-    closed: bool
-
-
-def _opened(run: RunPlan) -> Iterator[Bared]:
-    """Bulbs behind which a run's strings are opened: cut ends, joins, far joints, the tap."""
-    begin = 0
-    for place, piece in enumerate(run.pieces):
-        last = place == len(run.pieces) - 1
-        if piece.cut_behind or not last or run.feed in ("both ends", "opposite ends"):
-            yield Bared(piece.string_number, piece.last, not piece.cut_behind)
-        if run.feed == "middle" and begin < run.fed_bulb <= begin + piece.bulbs:
-            bulb = piece.first + run.fed_bulb - begin - 1
-            yield Bared(piece.string_number, bulb, bulb == piece.string_bulbs)
-        begin += piece.bulbs
+if TYPE_CHECKING:
+    from guidegen.bench.next import NextReadings
 
 
 @dataclass(frozen=True, eq=False)
@@ -89,6 +72,16 @@ class Matter:
         """What one whole string of each kind shows on the bench, by its name."""
         return {name: self._bench_power(name, kind) for name, kind in self.kinds}
 
+    @cached_property
+    def next_readings(self) -> Mapping[str, NextReadings]:
+        """By kind of string: what to read on the bench, with the listed test resistors alone."""
+        if all(kind.bench for _name, kind in self.kinds):
+            return {}
+        from guidegen.bench.next import readings_to_take  # noqa: PLC0415 - most files have a bench reading
+
+        ohms = {power.ohm for power in self.first_powers} | {each.ohm for each in self.bench_powers.values()}
+        return readings_to_take(self.project, self.arrangement, self.study.meter, sorted(ohms))
+
     def _bench_power(self, name: str, kind: LightString) -> BenchPower:
         index = self.first_run_of(name)
         solved = self.solution.runs[index]
@@ -107,8 +100,7 @@ class Matter:
 
     def bared(self, name: str) -> Bared | None:
         """The first place where a string of a kind is cut, joined or tapped later; None if it stays whole."""
-        runs = [run for run in self.runs if run.string == name]
-        return next((place for run in runs for place in _opened(run)), None)
+        return first_bared(self.runs, name)
 
     def first_run_of(self, name: str) -> int:
         """Index of the first run that uses a kind of string."""

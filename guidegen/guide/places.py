@@ -53,7 +53,8 @@ def if_low(point: TestPoint) -> str:
     return {
         "supply": _("the supply is overloaded or weak; measure it with nothing connected."),
         "resistor volts": _(
-            "less current than planned: bulbs dark, a joint with too many ohms, or the supply low."
+            "less current than planned: bulbs dark that should shine, a joint with too many ohms, or the "
+            "supply low."
         ),
         "after resistor": _("more current than planned, or a short in the run."),
         "bulb": _(
@@ -70,5 +71,5 @@ def if_high(point: TestPoint) -> str:
             "more current than planned: a wrong resistor, a short in the run, or the supply high."
         ),
         "after resistor": _("fewer bulbs draw current than planned, or the supply is high."),
-        "bulb": _("bulbs are dark or missing behind this place, or the supply is high."),
+        "bulb": _("bulbs that should shine are dark or missing behind this place, or the supply is high."),
     }[point.kind]

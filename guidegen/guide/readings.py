@@ -149,7 +149,10 @@ def _current_row(matter: Matter, reading: ExpectedReading, run: int | None) -> R
         if run is None
         else _("Current of this run, in its + wire"),
         meter=in_line_for(true_a, burden_ohm),
-        if_low=_("bulbs dark, a joint with too many ohms, or a meter with more ohms than allowed for."),
+        if_low=_(
+            "bulbs dark that should shine, a joint with too many ohms, or a meter with more ohms than "
+            "allowed for."
+        ),
         if_high=_("a wrong resistor, a short in the run, or the supply high."),
     )
 

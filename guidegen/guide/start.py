@@ -13,6 +13,7 @@ from guidegen.guide.matter import Matter
 from guidegen.guide.own_steps import photo_of
 from guidegen.guide.pages import BuildPage, StartPage
 from guidegen.guide.steps.pieces import dark_gap_m
+from guidegen.guide.steps.two_way import is_two_way, lit_line
 from guidegen.guide.words import bulbs_text, feed_text
 from guidegen.locale import _, ngettext
 from guidegen.locale.numerals import money
@@ -95,8 +96,17 @@ def _what(matter: Matter) -> tuple[str, ...]:
             )
             for run in matter.runs
         ),
+        *_half_lit(matter),
         *_gaps(matter),
         _("A run is a stretch of bulbs behind one resistor, which sets how much current they get."),
+    )
+
+
+def _half_lit(matter: Matter) -> tuple[str, ...]:
+    """What of two-way strings shines."""
+    kinds = [matter.kind_of(run) for run in matter.runs]
+    return tuple(
+        lit_line(kind, run) for kind, run in zip(kinds, matter.runs, strict=True) if is_two_way(kind)
     )
 
 
@@ -194,7 +204,7 @@ def _time(matter: Matter, build: BuildPage) -> str:
 
 def _difficulty(matter: Matter) -> tuple[str, str]:
     places = bill(matter.arrangement).soldered
-    ends = sum(not end.made for end in dead_ends(matter.arrangement))
+    ends = sum(len(end.poles) for end in dead_ends(matter.arrangement) if not end.made)
     soldered = ngettext("{count} soldered place", "{count} soldered places", places).format(count=places)
     note = _("{soldered}; live ends to close: {ends}; you need a meter and a soldering iron").format(
         soldered=soldered, ends=ends

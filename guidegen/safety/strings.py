@@ -229,7 +229,12 @@ RULES: tuple[Rule[Case], ...] = (
         title=N_("Half of a two-way string stays dark"),
         sentence=N_("On direct current this two-way string lights only half of its LEDs."),
         consequence="",
-        avoid=(N_("Accept half, or keep it whole on its own box; turning it round lights the other half."),),
+        avoid=(
+            N_(
+                "Accept half, or keep it whole on its own box; with plus and minus swapped the other half "
+                "lights."
+            ),
+        ),
         reason=N_("Its LEDs are wired both ways round, for a box that swaps + and −."),
         source=N_("common practice"),
         applies=half_dark,

@@ -96,6 +96,30 @@ def test_a_reversed_string_is_dark_and_still_carries() -> None:
     same(faulty(Fault("reversed", FRONT, piece=0))[FRONT], expected)
 
 
+def two_way(lit_groups: np.ndarray) -> Arrangement:
+    """The sample build, its front run of two-way strings."""
+    arrangement, _, _ = built()
+    front = replace(arrangement.runs[FRONT], lit_groups=lit_groups)
+    return replace(arrangement, runs=(arrangement.runs[BACK], front))
+
+
+def test_a_reversed_two_way_string_lights_its_other_bulbs() -> None:
+    """Lit as bought are 1, 3, 5, ... of each 12; turned round, 2, 4, 6, ... of the first string."""
+    odd = np.arange(24) % 2 == 0
+    groups = built()[0].runs[FRONT].groups
+    arrangement = two_way(np.where(odd, groups, 0.0))
+    turned = two_way(np.where(np.where(np.arange(24) < 12, ~odd, odd), groups, 0.0))
+    states = solve_faults(arrangement, solve(arrangement), (Fault("reversed", FRONT, piece=0),))
+    same(states.runs[FRONT], solve(turned).runs[FRONT])
+
+
+def test_where_half_of_each_bulb_lights_no_reading_can_tell_a_reversed_string() -> None:
+    half = two_way(np.full(24, built()[0].runs[FRONT].groups / 2))
+    found = {(family.head.kind, family.head.run) for family in families(half, (BACK, FRONT), currents=True)}
+    assert ("reversed", BACK) in found
+    assert ("reversed", FRONT) not in found
+
+
 def test_behind_a_break_there_are_no_volts_and_no_current() -> None:
     # Opposite ends: plus broken behind bulb 10 leaves bulbs 11 to 24 without plus.
     run = faulty(Fault("open", BACK, place="behind bulb", rail="plus", bulb=10))[BACK]

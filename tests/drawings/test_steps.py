@@ -139,6 +139,38 @@ def test_more_resistors_than_fit_are_told():
     assert any("2 more resistors" in line for line in shown)
 
 
+def test_the_bench_is_drawn_with_the_reading_of_its_step():
+    """8 of 12 bulbs: the string is bared behind bulb 8, and read there."""
+    bench = step_pictures(studied(project(fed("one end", 8))))["step-bench-1"]
+    assert "3: at bulb 8" in words(bench.svg)
+    assert "12" not in words(bench.svg)
+    assert "Reading 3: volts at bulb 8." in bench.alt
+
+
+def test_a_string_that_stays_whole_is_drawn_with_two_readings():
+    bench = step_pictures(studied(project(fed("one end", 12))))["step-bench-1"]
+    assert not [line for line in words(bench.svg) if line.startswith("3")]
+    assert "Reading 3" not in bench.alt
+
+
+def test_two_wires_are_no_leave_to_cut(pictures):
+    """Some strings with two wires are in series: the step says so, and later readings tell."""
+    assert "two wires: go on testing" in words(pictures["step-wires-1"].svg)
+
+
+def test_a_two_way_string_is_drawn_with_the_bulbs_that_tell_plus():
+    drawn = step_pictures(studied(project(fed("one end", 12), strings__drop__lit_on_dc="half")))
+    assert {"1", "2", "2 shines: swap", "plus, once 1 shines"} <= set(words(drawn["step-half-piece-1"].svg))
+
+
+def test_ohms_of_a_two_way_run_are_drawn_both_ways():
+    drawn = step_pictures(studied(project(fed("one end", 12), strings__drop__lit_on_dc="half")))
+    shown = words(drawn["step-cold-1"].svg)
+    assert "where the run begins: both ways round" in shown
+    assert not {"red", "black"} & set(shown)
+    assert "block" not in drawn["step-cold-1"].alt
+
+
 def test_only_what_steps_name_is_drawn():
     found = studied(every_feed(12))
     assert found.solved is not None

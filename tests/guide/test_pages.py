@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from guidegen.parts.bill import bill
 from tests.guide.projects import FEEDS, Made, changed, fed, make
 
 
@@ -31,6 +32,14 @@ def test_a_missed_goal_is_told_on_the_first_page() -> None:
 def test_the_first_page_says_how_many_cautions_there_are(plain: Made) -> None:
     count = len(plain.page("stay-safe.html").cautions)
     assert f"“Stay safe” holds {count} cautions" in plain.page("index.html").findings[-1]
+
+
+def test_live_ends_to_close_are_the_cap_sleeves_of_the_parts(all_guides: tuple[Made, ...]) -> None:
+    """At opposite ends, say, plus and minus end apart: two ends, and a sleeve for each."""
+    for made in all_guides:
+        note = next(fact.note for fact in made.page("index.html").facts if fact.label == "Difficulty")
+        caps = sum(line.count for line in bill(made.matter.arrangement).sleeves if line.use == "cap")
+        assert f"live ends to close: {caps};" in note
 
 
 def test_every_bulb_has_a_row_with_its_light(all_guides: tuple[Made, ...]) -> None:

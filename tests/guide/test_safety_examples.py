@@ -18,8 +18,8 @@ EXAMPLES = Path(__file__).parents[1] / "examples"
 
 #: What every build brings: joints, tools, a meter, a supply in the house.
 ALWAYS = {
-    "other-plugs", "apart-from-mains", "fixings-off-services", "solder-at-the-bench", "first-hour-watched",
-    "meter-on-amps", "sharp-tools", "maker-rating-ends", "polarity-by-meter",
+    "test-resistor-hot", "other-plugs", "apart-from-mains", "fixings-off-services", "solder-at-the-bench",
+    "first-hour-watched", "meter-on-amps", "sharp-tools", "maker-rating-ends", "polarity-by-meter",
 }  # fmt: skip
 RAIN = {"outlet-without-rcd", "sleeve-outdoors", "drip-loop", "gutter-no-fixing", "overhead-lines"}
 HOT = {"short-not-cleared", "resistor-hot"}
@@ -167,8 +167,31 @@ def test_sheet_states_place_class_and_protection(guides: dict[str, Made]) -> Non
     assert told["Class asked for"][0] == "II"
     assert told["Enclosure asked for"][0] == "IPX4 or better"
     asked = " ".join(made.page("electrician.html").asked).replace("\u00a0", " ")
-    for words in ("switched outlet", "enclosed, approved supply", "Class II", "SELV", "30 mA or less"):
+    for words in ("switched outlet", "Class II", "SELV", "30 mA or less"):
         assert words in asked
+
+
+def test_only_an_outlet_is_asked_for(guides: dict[str, Made]) -> None:
+    """Every step rests on pulling the supply's plug."""
+    made = guides["new-fixed-wiring"]
+    asked = (*made.page("electrician.html").asked, *made.step("stop-for-mains").do)
+    assert not any("connected by you" in line or "enclosed" in line for line in asked)
+    assert any("No supply that is wired in" in line for line in asked)
+    assert any("wired in is not for this guide" in line for line in asked)
+
+
+def test_the_supply_goes_into_the_outlet_that_was_handed_over(guides: dict[str, Made]) -> None:
+    step = guides["new-fixed-wiring"].step("supply-volts")
+    told = " ".join((*step.do, *(line for check in step.checks for line in check.if_not)))
+    assert "into the outlet that the licensed person handed over" in told
+    assert "already there" not in told
+    assert "another outlet" not in told
+    elsewhere = guides["two-way"].step("supply-volts")
+    assert "Plug the supply into an outlet that is already there." in elsewhere.do
+
+
+def test_the_sheet_says_which_heat_of_the_resistors_it_states(guides: dict[str, Made]) -> None:
+    assert facts(guides["new-fixed-wiring"])["Heat of the resistors"][1].startswith("in the worst case")
 
 
 def test_sheet_tells_who_attends_to_what_and_leaves_room_to_sign(guides: dict[str, Made]) -> None:

@@ -134,6 +134,21 @@ def test_a_two_way_string_is_not_tested_backwards(two_way: Made) -> None:
     assert not any("diode" in check.meter for check in checks)
 
 
+def test_fed_at_both_ends_the_middle_gets_least_where_the_figures_say_so() -> None:
+    wire = {"per_length": "0.6 ohm/m"}
+    made = make(changed(strings__drop__bought=3, strings__drop__wire=wire, runs=[fed("both ends", 30)]))
+    light = made.matter.solution.runs[0].light
+    assert light.min() < 0.9 * light[-1]
+    assert light[-1] >= 0.9 * light[0]
+    assert made.step("feed-run-1").why.endswith("the middle ones get least.")
+
+
+def test_fed_at_both_ends_nothing_is_said_of_the_middle_where_all_are_alike(by_feed: dict[str, Made]) -> None:
+    made = by_feed["both ends"]
+    assert made.matter.solution.runs[0].light.min() >= 0.9
+    assert made.step("feed-run-1").why == "Fed at both ends, all bulbs get nearly as much as the first."
+
+
 def test_two_kinds_of_string_are_tested_apart(two_kinds: Made) -> None:
     assert {"bench-reading-drop", "bench-reading-star"} <= set(two_kinds.identities)
 

@@ -9,17 +9,19 @@ from guidegen.guide.steps.checks import look_check, predicted_volts
 from guidegen.guide.steps.draft import Draft, DraftGroup
 from guidegen.guide.steps.identify import supply_text
 from guidegen.guide.steps.joint_words import closed_end
-from guidegen.guide.steps.pieces import clip_line, find_plus_line
+from guidegen.guide.steps.pieces import clip_line, find_plus_line, hot_lines
 from guidegen.guide.steps.strings import identity_of
+from guidegen.guide.steps.two_way import bench_light_check, bench_lines, is_two_way
 from guidegen.guide.tools import Tool
 from guidegen.locale import _
+from guidegen.project.schema import LightString
 
 
 def bench(matter: Matter) -> DraftGroup:
     """Polarity and bench reading of one string of each kind, through the fuse."""
     steps = []
-    for name, _kind in matter.kinds:
-        steps += [_free_the_tail(matter, name), _reading(matter, name)]
+    for name, kind in matter.kinds:
+        steps += [_free_the_tail(matter, name), _reading(matter, name, kind)]
     return DraftGroup(
         anchor="bench",
         title=_("On the bench: one whole string"),
@@ -79,30 +81,36 @@ def _bared_lines(matter: Matter, name: str) -> tuple[str, ...]:
     )
 
 
-def _reading(matter: Matter, name: str) -> Draft:
+def _reading(matter: Matter, name: str, kind: LightString) -> Draft:
     power = matter.bench_powers[name]
     ohm = quantity(power.ohm, "Ω")
     return Draft(
         identity=identity_of(matter, "bench-reading", name),
-        title=_("Light it through {ohm}, find plus, and measure").format(ohm=ohm),
+        title=(
+            _("Light it through {ohm}, choose plus, and measure")
+            if kind.lit_on_dc == "half of each bulb"
+            else _("Light it through {ohm}, find plus, and measure")
+        ).format(ohm=ohm),
         why=_why_reading(matter, name),
         parts=(
             _string(matter, name),
             supply_text(matter),
-            _("test resistor {ohm}").format(ohm=ohm),
+            *(_("test resistor {ohm}").format(ohm=quantity(each, "Ω")) for each in _ohms(matter, name)),
         ),
         tools=(Tool.METER, Tool.CLIP_LEADS, Tool.TILE, Tool.PEN),
-        topics=("bench-power", "meter", "polarity"),
+        topics=("test-resistor-hot", "bench-power", "meter", "polarity"),
         do=(
             _(
                 "Lay the resistor on dry tile, stone or concrete, never on metal; legs and clips "
                 "touch nothing."
             ),
             clip_line(ohm, _("the tail")),
-            find_plus_line(),
+            *(bench_lines(kind) if is_two_way(kind) else (find_plus_line(),)),
+            *hot_lines(power.trial),
             _("Take the readings. Mark plus with the pen. Unplug."),
         ),
         checks=(
+            *((bench_light_check(kind),) if is_two_way(kind) else ()),
             predicted_volts(_("Across the resistor, one lead on each leg"), power.resistor_v, _if_off()),
             predicted_volts(
                 _("Behind the resistor, from plus to minus of the string"),
@@ -132,6 +140,13 @@ def _bulb_check(matter: Matter, name: str) -> tuple[Check, ...]:
     )
 
 
+def _ohms(matter: Matter, name: str) -> list[float]:
+    """The step's own test resistor, and what its suggested readings ask for besides."""
+    own, wanted = matter.bench_powers[name].ohm, matter.next_readings.get(name)
+    asked = () if wanted is None else wanted.asked
+    return list(dict.fromkeys((own, *(each.resistor_ohm for each in asked))))
+
+
 def _if_off() -> tuple[str, ...]:
     return (
         _("Measure the resistor alone with the meter on ohms: is it the right one?"),
@@ -143,7 +158,7 @@ def _if_off() -> tuple[str, ...]:
 
 
 def _why_reading(matter: Matter, name: str) -> str:
-    source, wanted = matter.study.leds[name].source, matter.study.next_readings.get(name)
+    source, wanted = matter.study.leds[name].source, matter.next_readings.get(name)
     if wanted is not None:
         from guidegen.report.readings import next_text  # noqa: PLC0415 - loads all that judges readings
 

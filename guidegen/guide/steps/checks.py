@@ -80,6 +80,11 @@ def beep_check(what: str, if_not: tuple[str, ...]) -> Check:
     return Check(what=what, meter=continuity(), expected=_("a beep"), range="", if_not=if_not)
 
 
+def apart_check(what: str, if_not: tuple[str, ...]) -> Check:
+    """Two terminals that nothing connects yet."""
+    return Check(what=what, meter=ohms(), expected=_("“OL”"), range="", if_not=if_not)
+
+
 def no_short_check(what: str, if_not: tuple[str, ...]) -> Check:
     """No short between + and -, with the LEDs blocking."""
     return Check(

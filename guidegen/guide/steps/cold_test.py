@@ -12,6 +12,7 @@ from guidegen.guide.predicted import Predicted, resistance
 from guidegen.guide.steps.checks import insulation_check, no_short_check, ohms_check
 from guidegen.guide.steps.draft import Draft
 from guidegen.guide.steps.feed_words import free_leg
+from guidegen.guide.steps.two_way import blocking_line, is_two_way, no_short_both_ways
 from guidegen.guide.tools import Tool
 from guidegen.guide.words import step_identity
 from guidegen.locale import _
@@ -32,6 +33,7 @@ def cold_test(matter: Matter, index: int) -> Draft:
         do=(
             _("Pull the supply's plug out of its socket."),
             _("Take the readings in this order. Ohms do not tell which way round LEDs are; light did."),
+            *((blocking_line(),) if is_two_way(matter.kind_of(run)) else ()),
         ),
         checks=(*blocking_checks(matter, index), *_ways(run)),
     )
@@ -43,19 +45,44 @@ def blocking_checks(matter: Matter, index: int) -> tuple[Check, ...]:
 
 
 def insulation_checks(matter: Matter, indices: tuple[int, ...]) -> tuple[Check, ...]:
-    """The same for several runs, one after the other."""
-    runs = [matter.runs[index] for index in indices]
+    """The same for several runs, one after the other; two-way strings apart from the others."""
+    two_way = tuple(index for index in indices if is_two_way(matter.kind_of(matter.runs[index])))
+    one_way = tuple(index for index in indices if index not in two_way)
+    return (
+        *(_one_way_checks(matter, _from_plus(matter, one_way)) if one_way else ()),
+        *((_two_way_check(_from_plus(matter, two_way)),) if two_way else ()),
+    )
+
+
+def _from_plus(matter: Matter, indices: tuple[int, ...]) -> str:
+    """Where both leads go, run by run."""
     places = [
-        _("“{run}” from {source}").format(run=run.name, source=_run_plus(run, index))
-        for index, run in zip(indices, runs, strict=True)
+        _("“{run}” from {source}").format(
+            run=matter.runs[index].name, source=_run_plus(matter.runs[index], index)
+        )
+        for index in indices
     ]
-    where = _("{places}, to the − common connector").format(places=listed(places))
+    return _("{places}, to the − common connector").format(places=listed(places))
+
+
+def _one_way_checks(matter: Matter, where: str) -> tuple[Check, ...]:
     short = no_short_check(
         where, (_("Ohms: a short. Take joints apart one by one, from the far end, until it goes away."),)
     )
-    # A two-way string conducts backwards too, so high ohms prove nothing there.
-    blocks = matter.outdoors and all(matter.kind_of(run).lit_on_dc == "all" for run in runs)
-    return (short, insulation_check(where)) if blocks else (short,)
+    return (short, insulation_check(where)) if matter.outdoors else (short,)
+
+
+def _two_way_check(where: str) -> Check:
+    """A two-way string conducts both ways, so that high ohms prove nothing about damp there."""
+    return no_short_both_ways(
+        where,
+        (
+            _(
+                "The same few ohms both ways: a short. Take joints apart one by one, from the far end, until "
+                "it goes away."
+            ),
+        ),
+    )
 
 
 def _run_plus(run: RunPlan, index: int) -> str:

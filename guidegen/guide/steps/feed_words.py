@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from guidegen.circuit.arrangement import RunPlan
+from guidegen.circuit.solution import RunSolution
 from guidegen.locale import _
 from guidegen.parts.wires import extra_reference, feeder_reference, resistor_reference
 
 #: Below this a wire slips out of a terminal, square metre; own assumption.
 THIN_M2 = 0.2e-6
+#: Light over light from which "nearly as much" is true: no eye tells one tenth apart; own assumption.
+ALIKE = 0.9
 
 
 def free_leg(run: RunPlan, index: int) -> str:
@@ -36,17 +39,28 @@ def near_title(run: RunPlan, index: int) -> str:
     return _("Join feeder {feeder} at bulb 1").format(feeder=feeder)
 
 
-def near_why(run: RunPlan) -> str:
-    """Why a run is fed as it is."""
+def near_why(run: RunPlan, solved: RunSolution) -> str:
+    """Why a run is fed as it is, as its solved light bears out."""
     return {
         "one end": _("Plus and minus both come in at bulb 1."),
         "middle": _("Fed in its middle, the current has half as far to go, and the run shines more evenly."),
-        "both ends": _("Fed at both ends, the bulbs far away get as much as the near ones."),
+        "both ends": _both_ends_why(solved),
         "opposite ends": _(
             "Plus comes in at bulb 1 and minus leaves from the last bulb, so that every bulb has the same "
             "length of wire in all."
         ),
     }[run.feed]
+
+
+def _both_ends_why(solved: RunSolution) -> str:
+    light = solved.light[solved.lit]
+    if light.min() >= ALIKE * light.max():
+        return _("Fed at both ends, all bulbs get nearly as much as the first.")
+    if light[-1] >= ALIKE * light[0] and light.min() < ALIKE * light[-1]:
+        return _(
+            "Fed at both ends, the last bulbs get nearly as much as the first; the middle ones get least."
+        )
+    return _("Fed at both ends, the current comes from two sides, and the run shines more evenly.")
 
 
 def near_lines(run: RunPlan, index: int) -> tuple[str, ...]:

@@ -29,6 +29,7 @@ from guidegen.guide.steps.joint_words import (
     tape_apart,
 )
 from guidegen.guide.steps.pieces import joined_ends
+from guidegen.guide.steps.two_way import is_two_way, no_short_both_ways
 from guidegen.guide.tools import Tool
 from guidegen.guide.words import step_identity
 from guidegen.locale import _
@@ -55,7 +56,7 @@ def _near(matter: Matter, index: int) -> Draft:
     return Draft(
         identity=step_identity("feed", index),
         title=near_title(run, index),
-        why=near_why(run),
+        why=near_why(run, matter.solution.runs[index]),
         parts=(*_near_parts(run, index), *joint_parts(matter, cover, cover.capped_poles)),
         tools=(*JOINT_TOOLS, *((Tool.HOT_AIR,) if cap else ()), Tool.SCREWDRIVER),
         topics=(*JOINT_TOPICS, "dead-ends") if cap else JOINT_TOPICS,
@@ -87,7 +88,7 @@ def _into_terminals(matter: Matter, index: int) -> Draft:
     return Draft(
         identity=step_identity("feed", index),
         title=near_title(run, index),
-        why=near_why(run),
+        why=near_why(run, matter.solution.runs[index]),
         parts=_near_parts(run, index),
         tools=(*_terminal_tools(run), Tool.STRIPPER, Tool.SCREWDRIVER),
         topics=("polarity",),
@@ -211,7 +212,7 @@ def _far(matter: Matter, index: int) -> Draft:
         tools=JOINT_TOOLS,
         topics=JOINT_TOPICS,
         do=(sleeves_first(), *opened, *_far_lines(extra, bulb, both)),
-        checks=(across_joint_check(), *(_loop_checks(run) if both else (_return_check(run, index),))),
+        checks=(across_joint_check(), *(_loop_checks(matter, run) if both else (_return_check(run, index),))),
     )
 
 
@@ -243,10 +244,11 @@ def _return_check(run: RunPlan, index: int) -> Check:
     )
 
 
-def _loop_checks(run: RunPlan) -> tuple[Check, ...]:
+def _loop_checks(matter: Matter, run: RunPlan) -> tuple[Check, ...]:
     """Between the ends the extra pair lies beside the string: the ohms tell whether it is really joined."""
+    no_short = no_short_both_ways if is_two_way(matter.kind_of(run)) else no_short_check
     return (
-        no_short_check(
+        no_short(
             _("From plus to minus at bulb {bulb}").format(bulb=run.bulbs),
             (_("Near zero: plus and minus of the extra pair are swapped at one end. Change them there."),),
         ),

@@ -15,13 +15,24 @@ from guidegen.locale import _
 def identify(matter: Matter) -> DraftGroup:
     """Tests that refuse wrong parts while everything can still go back to the shop."""
     strings = [step for name, kind in matter.kinds for step in string_steps(matter, name, kind)]
-    mains = [_stop_for_mains()] if matter.project.place.mains == "new fixed wiring" else []
+    mains = [_stop_for_mains()] if _is_new(matter) else []
     return DraftGroup(
         anchor="identify",
         title=_("Before you cut: are these the right parts?"),
         intro=_("Every test here can end with “stop”. Do them all while the parts can still go back."),
         steps=(*mains, _supply_marks(matter), _supply_volts(matter), *strings),
     )
+
+
+def _is_new(matter: Matter) -> bool:
+    """Whether the outlet is still to come."""
+    return matter.project.place.mains == "new fixed wiring"
+
+
+def _into_outlet(matter: Matter) -> str:
+    if _is_new(matter):
+        return _("Plug the supply into the outlet that the licensed person handed over.")
+    return _("Plug the supply into an outlet that is already there.")
 
 
 def _stop_for_mains() -> Draft:
@@ -33,11 +44,12 @@ def _stop_for_mains() -> Draft:
         ),
         topics=("mains",),
         do=(
-            _(
-                "Ask a licensed electrician for a switched outlet, or for an enclosed, approved supply, at "
-                "that place."
-            ),
+            _("Ask a licensed electrician for a switched outlet at that place, for one plug-in supply."),
             _("Give them the sheet “For the electrician”: it states load, place and protection."),
+            _(
+                "A supply that is wired in is not for this guide: the plug of yours is pulled before every "
+                "change."
+            ),
             _("Go on only when that person has tested the outlet and handed it over."),
         ),
         checks=(
@@ -112,7 +124,7 @@ def _supply_volts(matter: Matter) -> Draft:
         do=(
             _("Push the supply's plug into the socket. Leave the socket's two terminals open."),
             *_rcd_lines(matter),
-            _("Plug the supply into an outlet that is already there."),
+            _into_outlet(matter),
             _("Hold one meter lead on each terminal. A minus sign on the display: swap the leads."),
             _("Mark the terminal under the red lead + and the other one −."),
             _("Unplug the supply from the outlet."),
@@ -123,7 +135,9 @@ def _supply_volts(matter: Matter) -> Draft:
                 metered_volts(supply.voltage_v, supply.lower_v, supply.upper_v, matter.study.meter),
                 (
                     _("Too high: it is not regulated, or made for other volts. Do not use it."),
-                    _("Too low or nothing: try another outlet, then another supply."),
+                    _("Too low or nothing: try another supply. If that fails too, ask the licensed person.")
+                    if _is_new(matter)
+                    else _("Too low or nothing: try another outlet, then another supply."),
                 ),
             ),
         ),

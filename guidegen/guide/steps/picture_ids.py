@@ -8,6 +8,7 @@ LOW_VOLTAGE = "step-low-voltage"
 FEED_VOLTS = "step-feed-volts"
 CUT_BOX = "step-cut-box"
 TEST_PIECE = "step-test-piece"
+EITHER_WAY_PIECE = "step-either-way-piece"
 CUT_WIRES = "step-cut-wires"
 LABELS = "step-labels"
 FUSE_HOLDER = "step-fuse-holder"
@@ -36,6 +37,11 @@ def bench_picture(kind: int) -> str:
 def pieces_picture(run: int) -> str:
     """Pieces of a run and where they are cut."""
     return f"step-pieces-{run + 1}"
+
+
+def half_piece_picture(run: int) -> str:
+    """The first piece of a run of which every other bulb lights."""
+    return f"step-half-piece-{run + 1}"
 
 
 def join_picture(bulb: int) -> str:

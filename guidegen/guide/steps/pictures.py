@@ -77,4 +77,13 @@ def _of_run(matter: Matter, index: int) -> Iterator[tuple[str, str]]:
         yield step_identity(stem, index), picture_of(index)
     for bulb in run.joins:
         yield f"join-behind-bulb-{bulb}-run-{index + 1}", ids.join_picture(bulb)
-    yield step_identity("test-pieces", index), ids.TEST_PIECE
+    yield step_identity("test-pieces", index), _piece_picture(matter, index)
+
+
+def _piece_picture(matter: Matter, index: int) -> str:
+    """How a piece is lit alone: alike in all runs, but where every other bulb lights."""
+    return {
+        "all": ids.TEST_PIECE,
+        "half": ids.half_piece_picture(index),
+        "half of each bulb": ids.EITHER_WAY_PIECE,
+    }[matter.kind_of(matter.runs[index]).lit_on_dc]

@@ -12,10 +12,13 @@ from guidegen.guide.predicted import TestPower, resistance
 from guidegen.guide.steps.checks import ohms_check, predicted_volts, volts_check
 from guidegen.guide.steps.draft import Draft, DraftGroup
 from guidegen.guide.steps.identify import supply_text
+from guidegen.guide.steps.pieces import heat_text
+from guidegen.guide.steps.two_way import dim_line, is_two_way, lit_line, wrong_bulbs
 from guidegen.guide.tools import Tool
 from guidegen.guide.words import step_identity
 from guidegen.locale import _
 from guidegen.parts.wires import feeder_reference, resistor_reference
+from guidegen.tables.limits import HOT_SURFACE_DEGC
 
 #: Terminals may add this to a resistor's reading, ohm; own assumption.
 _TERMINALS_OHM = 0.1
@@ -30,8 +33,9 @@ def power(matter: Matter) -> DraftGroup:
         title=_("First power"),
         intro=_(
             "Each run first gets little current through a larger resistor: a mistake shows in dim light and "
-            "a wrong reading, not in heat. Joints and ends are still bare: keep them apart on a dry floor "
-            "that does not burn, and unplug before you touch or change anything, or leave."
+            "a wrong reading. Only a short makes that resistor hot. Joints and ends are still bare: keep "
+            "them apart on a dry floor that does not burn, and unplug before you touch or change anything, "
+            "or leave."
         ),
         steps=tuple(steps),
     )
@@ -39,6 +43,7 @@ def power(matter: Matter) -> DraftGroup:
 
 def _larger_resistor(matter: Matter, index: int) -> Draft:
     run, test = matter.runs[index], matter.first_powers[index]
+    kind = matter.kind_of(run)
     ohm = quantity(test.ohm, "Ω")
     return Draft(
         identity=step_identity("larger-resistor", index),
@@ -46,7 +51,7 @@ def _larger_resistor(matter: Matter, index: int) -> Draft:
         why=_why_larger(matter, index, test),
         parts=(_("test resistor {ohm}").format(ohm=ohm), supply_text(matter)),
         tools=(Tool.METER, Tool.CLIP_LEADS, Tool.TILE),
-        topics=("first-power",),
+        topics=("test-resistor-hot", "first-power"),
         do=(
             *_alone(matter),
             _(
@@ -54,10 +59,14 @@ def _larger_resistor(matter: Matter, index: int) -> Draft:
                 "that wire."
             ).format(wire=plus_wire(matter, index), connector=_from(matter, index), ohm=ohm),
             _("Lay it on dry tile, stone or concrete, never on metal; legs and clips touch nothing."),
-            _("Plug in. Every bulb that is meant to light glows dimly. Take both readings. Unplug."),
+            dim_line(kind, run),
         ),
         checks=(
-            predicted_volts(_("Across the {ohm} resistor").format(ohm=ohm), test.resistor_v, _if_wrong()),
+            predicted_volts(
+                _("Across the {ohm} resistor").format(ohm=ohm),
+                test.resistor_v,
+                (*_if_wrong(), *wrong_bulbs(kind)),
+            ),
             predicted_volts(
                 _("Behind the {ohm} resistor, from plus to minus of the run").format(ohm=ohm),
                 test.after_resistor_v,
@@ -89,9 +98,15 @@ def _alone(matter: Matter) -> tuple[str, ...]:
 def _why_larger(matter: Matter, index: int, test: TestPower) -> str:
     solved = matter.solution.runs[index]
     through = test.resistor_v.expected / test.ohm
-    return _("Only {little} flows instead of {running}, so that nothing gets hot while you look.").format(
-        little=quantity(through, "A"), running=quantity(solved.current_a, "A")
-    )
+    little, running = quantity(through, "A"), quantity(solved.current_a, "A")
+    if test.trial.shorted_c <= HOT_SURFACE_DEGC.value:
+        return _("Only {little} flows instead of {running}, so that nothing gets hot while you look.").format(
+            little=little, running=running
+        )
+    return _(
+        "Only {little} flows instead of {running}: little heat unless there is a short. Then the {ohm} "
+        "resistor gets to about {hot}: unplug at once, do not touch it."
+    ).format(little=little, running=running, ohm=quantity(test.ohm, "Ω"), hot=heat_text(test.trial))
 
 
 def _if_wrong() -> tuple[str, ...]:
@@ -113,7 +128,7 @@ def _all_runs(matter: Matter) -> Draft:
         topics=("first-power", "meter"),
         do=(
             _("Unplugged: take the test resistor off and put every + wire back into its own connector."),
-            _("Take the ohms below. Only then plug in. Look along every run: no bulb dark, none flickering."),
+            *_look_lines(matter),
             _("Hands off the resistors. Take the volts here and in the next steps within five minutes."),
         ),
         checks=(
@@ -131,6 +146,18 @@ def _all_runs(matter: Matter) -> Draft:
     )
 
 
+def _look_lines(matter: Matter) -> tuple[str, ...]:
+    """What to see along every run."""
+    if not any(is_two_way(kind) for _name, kind in matter.kinds):
+        return (
+            _("Take the ohms below. Only then plug in. Look along every run: no bulb dark, none flickering."),
+        )
+    return (
+        _("Take the ohms below. Only then plug in. Look along every run: no bulb flickers, and these shine."),
+        *(lit_line(matter.kind_of(run), run) for run in matter.runs),
+    )
+
+
 def _own_resistor(matter: Matter, index: int) -> Check:
     """Before power: the run hangs behind its resistor and not straight on the supply."""
     resistor = matter.runs[index].resistor
@@ -138,7 +165,13 @@ def _own_resistor(matter: Matter, index: int) -> Check:
     return ohms_check(
         _("Unplugged, from the + common connector to {wire}").format(wire=plus_wire(matter, index)),
         resistance(resistor.ohm, low, high + _TERMINALS_OHM),
-        (_("Near zero: it is in the wrong connector. Do not plug in."),),
+        (
+            _("Near zero: it is in the wrong connector. Do not plug in."),
+            _(
+                "Too much or “OL”: a wrong resistor, the test resistor left in, or a loose terminal. Do not "
+                "plug in."
+            ),
+        ),
     )
 
 

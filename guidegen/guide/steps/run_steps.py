@@ -21,6 +21,7 @@ from guidegen.guide.steps.joint_words import (
     tape_apart,
 )
 from guidegen.guide.steps.pieces import clip_line, find_plus_line, joined_ends
+from guidegen.guide.steps.two_way import is_two_way, piece_check, piece_lines, piece_why
 from guidegen.guide.tools import Tool
 from guidegen.guide.words import bulbs_text, feed_text, step_identity
 from guidegen.locale import _
@@ -116,11 +117,14 @@ def _boxes(run: RunPlan) -> list[str]:
 
 def _test_pieces(matter: Matter, index: int) -> Draft:
     run, test = matter.runs[index], matter.first_powers[index]
+    kind = matter.kind_of(run)
     ohm = quantity(test.ohm, "Ω")
     return Draft(
         identity=step_identity("test-pieces", index),
         title=_("Light every piece through {ohm}, and mark its plus").format(ohm=ohm),
-        why=_("Once joined, a piece the wrong way round only stays dark and hides among the others."),
+        why=piece_why(kind)
+        if is_two_way(kind)
+        else _("Once joined, a piece the wrong way round only stays dark and hides among the others."),
         parts=(_("test resistor {ohm}").format(ohm=ohm),),
         tools=(Tool.METER, Tool.CLIP_LEADS, Tool.TILE, Tool.STRIPPER, Tool.PEN),
         topics=("bench-power", "polarity", "meter"),
@@ -130,22 +134,13 @@ def _test_pieces(matter: Matter, index: int) -> Draft:
                 "on the tile."
             ),
             clip_line(ohm, _("the piece")),
-            find_plus_line(),
+            *(piece_lines(kind, run) if is_two_way(kind) else (find_plus_line(),)),
             _(
                 "Mark plus there. Unplug. Follow it with the beeper to every other open end; mark it "
                 "there too."
             ),
         ),
-        checks=(
-            look_check(
-                _("Each piece of “{run}”").format(run=run.name),
-                _("all its bulbs that are meant to light shine"),
-                (
-                    _("All dark both ways: a broken wire, or a string that may not be cut. Stop."),
-                    _("Some dark: the wire is broken, or the string was in series. Use another string."),
-                ),
-            ),
-        ),
+        checks=(piece_check(kind, run),),
     )
 
 

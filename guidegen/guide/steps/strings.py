@@ -8,6 +8,7 @@ from guidegen.guide.matter import Matter
 from guidegen.guide.meters import dc_volts
 from guidegen.guide.steps.checks import look_check
 from guidegen.guide.steps.draft import Draft
+from guidegen.guide.steps.two_way import flashing_line
 from guidegen.guide.tools import Tool
 from guidegen.locale import _
 from guidegen.project.schema import LightString
@@ -97,7 +98,7 @@ def _as_sold(matter: Matter, name: str, kind: LightString) -> Draft:
         do=(
             _("Light every string on what it came with, in its steady mode: one colour, no bulb flashes."),
             _("Measure volts where the two wires leave the box, for ten seconds."),
-            _("Try the flashing modes, if any: does every second bulb go its own way?"),
+            flashing_line(kind),
             _("Take the cells out for good, or put the adapter away for good."),
         ),
         checks=(_one_way_check(matter, name) if one_way else _two_way_check(),),
@@ -130,6 +131,7 @@ def _two_way_check() -> Check:
                 "Steady volts: no two-way string. Write “lit_on_dc: all” into the project file and make the "
                 "guide anew."
             ),
+            _("Bulbs dark on its own box: send the string back."),
         ),
     )
 

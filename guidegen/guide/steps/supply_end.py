@@ -8,9 +8,9 @@ from guidegen.guide.matter import Matter
 from guidegen.guide.predicted import metered_volts, resistance
 from guidegen.guide.resistors import marking, resistor_name
 from guidegen.guide.steps.checks import (
+    apart_check,
     beep_check,
     look_check,
-    no_short_check,
     ohms_check,
     predicted_volts,
 )
@@ -156,7 +156,7 @@ def _fuse(matter: Matter) -> Draft:
         checks=(
             beep_check(_("From the fuse holder's far contact to the + common connector"), _loose()),
             beep_check(_("From socket − to the − common connector"), _loose()),
-            no_short_check(
+            apart_check(
                 _("From the + common connector to the − one"),
                 (_("A strand bridges two terminals: find it before you go on."),),
             ),
