@@ -17,7 +17,7 @@ from guidegen.guide.light import light_page
 from guidegen.guide.matter import Matter
 from guidegen.guide.numbers import numbers_page
 from guidegen.guide.own_steps import with_own
-from guidegen.guide.pages import Guide, Page, PageModel
+from guidegen.guide.pages import BuildPage, Guide, Page, PageModel
 from guidegen.guide.parts_page import parts_page
 from guidegen.guide.print_set import with_print_set
 from guidegen.guide.readings import readings_page
@@ -84,7 +84,7 @@ def _pages(matter: Matter) -> tuple[Page, ...]:
             _("All to buy and to have before step 1"),
             parts_page(matter, groups),
         ),
-        *_figures(matter),
+        *_figures(matter, build),
         _page("build", "build", _("Build it"), _("Step by step, with a check at every step"), build),
         _page(
             "readings",
@@ -104,8 +104,9 @@ def _pages(matter: Matter) -> tuple[Page, ...]:
     )
 
 
-def _figures(matter: Matter) -> tuple[Page, ...]:
+def _figures(matter: Matter, build: BuildPage) -> tuple[Page, ...]:
     """What was solved and drawn."""
+    numbers = {step.identity: step.number for group in build.groups for step in group.steps}
     return (
         _page(
             "wiring",
@@ -119,7 +120,7 @@ def _figures(matter: Matter) -> tuple[Page, ...]:
             "numbers",
             _("The numbers"),
             _("Every figure worked out, with its source"),
-            numbers_page(matter),
+            numbers_page(matter, numbers),
         ),
         _page(
             "light", "light", _("Light along the run"), _("How bright each bulb will be"), light_page(matter)

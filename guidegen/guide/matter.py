@@ -7,11 +7,19 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from guidegen.choose.differing import StringRow, SupplyRow, string_table, supply_table, told_apart
 from guidegen.circuit.arrangement import Arrangement, RunPlan
 from guidegen.circuit.expected import ExpectedReading
 from guidegen.circuit.points import PointKind, TestPoint
 from guidegen.circuit.solution import Solution
-from guidegen.guide.predicted import BenchPower, TestPower, bench_power, first_power
+from guidegen.guide.predicted import (
+    BenchPower,
+    Predicted,
+    TestPower,
+    bench_power,
+    first_power,
+    metered_volts,
+)
 from guidegen.parts.opened import Bared, first_bared
 from guidegen.project.schema import LightString, Project
 from guidegen.study import Solved, Study
@@ -71,6 +79,34 @@ class Matter:
     def bench_powers(self) -> Mapping[str, BenchPower]:
         """What one whole string of each kind shows on the bench, by its name."""
         return {name: self._bench_power(name, kind) for name, kind in self.kinds}
+
+    @cached_property
+    def supply_reads(self) -> Predicted:
+        """What the supply shows with nothing connected."""
+        supply = self.arrangement.supply
+        return metered_volts(supply.voltage_v, supply.lower_v, supply.upper_v, self.study.meter)
+
+    @cached_property
+    def supply_rows(self) -> tuple[SupplyRow, ...]:
+        """What to fit to supplies that read outside that range; empty where there is nothing to tell."""
+        right = self.supply_reads
+        load = self.project.goals.resistor_load
+        rows = supply_table(self.arrangement, self.solution, load, (right.low, right.high))
+        return rows if len(rows) > 1 else ()
+
+    @cached_property
+    def string_rows(self) -> Mapping[str, tuple[StringRow, ...]]:
+        """The same for strings of each kind that read otherwise on the bench, by its name."""
+        found = {name: self._string_rows(name, kind) for name, kind in self.kinds}
+        return {name: rows for name, rows in found.items() if rows}
+
+    def _string_rows(self, name: str, kind: LightString) -> tuple[StringRow, ...]:
+        power, load = self.bench_powers[name], self.project.goals.resistor_load
+        right = power.after_resistor_v
+        rows = string_table(
+            self.arrangement, self.solution, load, name, kind, power.ohm, (right.low, right.high)
+        )
+        return told_apart(rows, self.study.meter)
 
     @cached_property
     def next_readings(self) -> Mapping[str, NextReadings]:

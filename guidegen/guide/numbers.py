@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import PurePath
 
 from guidegen.calc.light import evenness_of
@@ -22,8 +23,8 @@ from guidegen.guide.worked import calculation
 from guidegen.locale import _
 
 
-def numbers_page(matter: Matter) -> NumbersPage:
-    """The page of sums."""
+def numbers_page(matter: Matter, steps: Mapping[str, int]) -> NumbersPage:
+    """The page of sums; `steps`: the numbers of the steps of “Build it”, by their identities."""
     return NumbersPage(
         groups=(
             supply_sums(matter),
@@ -33,7 +34,7 @@ def numbers_page(matter: Matter) -> NumbersPage:
             _evenness(matter),
             fuse_sums(matter),
             dead_sums(matter),
-            *differing_tables(matter),
+            *differing_tables(matter, steps),
         ),
         corners=corners_table(matter),
         left_out=left_out(),

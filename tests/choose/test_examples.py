@@ -26,7 +26,9 @@ OWN = {
     "volts-12": {"dead-ends", "test-resistor-hot"},
     # 2.5 A into a short; the smallest fuse that carries 0.8 x 1.25 A is sure to open only above that (2.1 x).
     "volts-24": {"dead-ends", "smallest-fuse-not-sure", "test-resistor-hot", "runs-proposed"},
-    "two-way-strings": {"dead-ends", "two-way-half-dark", "short-not-cleared", "resistor-hot", "test-resistor-hot"},
+    "two-way-strings": {
+        *("dead-ends", "two-way-half-dark", "short-not-cleared", "resistor-hot", "test-resistor-hot"),
+    },
 }
 
 

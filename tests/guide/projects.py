@@ -124,6 +124,11 @@ def sample() -> Made:
     return of_study(study(Path(__file__).parents[2] / "sample_project" / "potting-bench.yaml"))
 
 
+def example(name: str) -> Made:
+    """One of the example projects."""
+    return of_study(study(Path(__file__).parents[1] / "examples" / f"{name}.yaml"))
+
+
 def texts(model: object) -> Iterator[tuple[str, str]]:
     """Every text of a model with the name of its field."""
     if is_dataclass(model):

@@ -99,7 +99,7 @@ def test_dead_leds_leave_more_current_to_the_rest(bench: Made, share: float) -> 
 
 def test_without_a_bench_reading_the_first_measurement_says_what_it_is_worth(plain: Made) -> None:
     told = plain.step("bench-reading").why
-    found = plain.study.next_readings["drop"]
+    found = plain.matter.next_readings["drop"]
     assert "One reading brings that to" in told
     assert quantity(found.one.resistor_ohm, "Ω") in told
 

@@ -111,7 +111,9 @@ def _reading(matter: Matter, name: str, kind: LightString) -> Draft:
         ),
         checks=(
             *((bench_light_check(kind),) if is_two_way(kind) else ()),
-            predicted_volts(_("Across the resistor, one lead on each leg"), power.resistor_v, _if_off()),
+            predicted_volts(
+                _("Across the resistor, one lead on each leg"), power.resistor_v, _if_off(matter, name)
+            ),
             predicted_volts(
                 _("Behind the resistor, from plus to minus of the string"),
                 power.after_resistor_v,
@@ -147,13 +149,19 @@ def _ohms(matter: Matter, name: str) -> list[float]:
     return list(dict.fromkeys((own, *(each.resistor_ohm for each in asked))))
 
 
-def _if_off() -> tuple[str, ...]:
+def _if_off(matter: Matter, name: str) -> tuple[str, ...]:
+    table = (
+        (_("Without the file: “If your string differs” in “The numbers” tells what to fit."),)
+        if name in matter.string_rows
+        else ()
+    )
     return (
         _("Measure the resistor alone with the meter on ohms: is it the right one?"),
         _(
             "Compare a second string. If both read alike, your LEDs differ: write these readings into the "
             "project file under “bench” and make the guide anew before you go on."
         ),
+        *table,
     )
 
 

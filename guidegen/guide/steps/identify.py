@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from guidegen.guide.format import quantity
+from guidegen.guide.format import fixed, quantity
 from guidegen.guide.matter import Matter
-from guidegen.guide.predicted import metered_volts
 from guidegen.guide.steps.checks import look_check, predicted_volts
 from guidegen.guide.steps.draft import Draft, DraftGroup
 from guidegen.guide.steps.strings import string_steps
 from guidegen.guide.tools import Tool
 from guidegen.locale import _
+from guidegen.locale.numerals import with_unit
 
 
 def identify(matter: Matter) -> DraftGroup:
@@ -111,7 +111,6 @@ def _rcd_lines(matter: Matter) -> tuple[str, ...]:
 
 
 def _supply_volts(matter: Matter) -> Draft:
-    supply = matter.arrangement.supply
     return Draft(
         identity="supply-volts",
         title=_("Measure the supply with nothing connected"),
@@ -132,13 +131,26 @@ def _supply_volts(matter: Matter) -> Draft:
         checks=(
             predicted_volts(
                 _("Between the two terminals of the socket, nothing connected"),
-                metered_volts(supply.voltage_v, supply.lower_v, supply.upper_v, matter.study.meter),
-                (
-                    _("Too high: it is not regulated, or made for other volts. Do not use it."),
-                    _("Too low or nothing: try another supply. If that fails too, ask the licensed person.")
-                    if _is_new(matter)
-                    else _("Too low or nothing: try another outlet, then another supply."),
-                ),
+                matter.supply_reads,
+                _if_other_volts(matter),
             ),
         ),
+    )
+
+
+def _if_other_volts(matter: Matter) -> tuple[str, ...]:
+    """What to do about a supply that reads outside its range: rarely, and with other resistors, use it."""
+    most_v = max((row.supply_v for row in matter.supply_rows if row.usable), default=0.0)
+    too_low = (
+        _("Too low or nothing: try another supply. If that fails too, ask the licensed person.")
+        if _is_new(matter)
+        else _("Too low or nothing: try another outlet, then another supply.")
+    )
+    if not matter.supply_rows:
+        return (_("Too high: it is not regulated, or made for other volts. Do not use it."), too_low)
+    volts = with_unit(fixed(max(most_v, matter.supply_reads.high), 2), "V")
+    return (
+        _("Above {volts}: it is not regulated, or made for other volts. Do not use it.").format(volts=volts),
+        too_low,
+        _("Steady, but outside the range: “If your supply differs” in “The numbers” tells what it needs."),
     )

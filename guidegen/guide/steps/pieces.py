@@ -51,7 +51,7 @@ def hot_lines(trial: Trial) -> tuple[str, ...]:
         return ()
     return (
         _(
-            "Dark both ways round may be a short: the resistor gets to {hot}. Unplug at once, do not touch it."
+            "Dark both ways round may be a short: the resistor gets to {hot}. Unplug at once; hands off it."
         ).format(hot=heat_text(trial)),
     )
 
