@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 
@@ -81,3 +83,18 @@ def test_no_bulb_carries_more_than_its_leds_limit() -> None:
 def test_a_source_that_does_not_light_the_string_has_nothing_to_tell() -> None:
     three = kind_of(true_string(series=3), [])
     assert next_readings(three, (4.5,), MOST_A, lambda curve: np.array([curve.voltage_v])) is None
+
+
+def test_with_given_resistors_no_other_is_asked_for() -> None:
+    work_out = currents(EMPTY, fit_string(EMPTY), 2, SUPPLY_V, RESISTOR_OHM)
+    found = next_readings(EMPTY, (SUPPLY_V,), MOST_A, work_out, at_hand_ohm=(23.0, 57.0))
+    assert found is not None
+    assert {each.resistor_ohm for each in (found.one, *found.two)} <= {23.0, 57.0}
+
+
+def test_only_what_narrows_the_range_is_asked_for() -> None:
+    found = suggested()
+    assert found.asked == (found.one, *found.two)
+    assert replace(found, after_one=found.now * 1.1).asked == found.two
+    assert replace(found, after_one=found.now * 1.1, after_two=found.now).asked == ()
+    assert replace(found, after_two=found.after_one).asked == (found.one,)

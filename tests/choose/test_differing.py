@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
 
 from guidegen.calc.preferred import between
-from guidegen.choose.differing import string_table, supply_readings_v, supply_table
+from guidegen.choose.differing import string_table, supply_readings_v, supply_table, told_apart
 from guidegen.circuit.arrange import string_alone
 from guidegen.circuit.arrangement import Arrangement, Fuse
+from guidegen.circuit.meter import Meter
 from guidegen.circuit.solve import solve
 from guidegen.circuit.variants import with_resistors
 from guidegen.study import Solved, Study, study
@@ -121,3 +123,45 @@ def test_a_value_is_the_smallest_preferred_one_that_does(solved: Solved) -> None
             smaller = tuple(between("E12", 1, ohm)[-2] if k == index else each for k, each in enumerate(ohms))
             tried = solve(with_resistors(replace(solved.arrangement, supply=supply), smaller))
             assert tried.runs[index].mean_led_a > goal_a[index]
+
+
+def test_no_resistor_of_a_row_gets_hotter_in_a_short_than_the_makers(solved: Solved) -> None:
+    """Watts of a short over the rating: (1.05 V)^2 / (0.95 R), 3.02 W of 5 W in the build (by hand)."""
+    own = (1.05 * 5.1) ** 2 / (0.95 * 10.0) / 5.0
+    for row in supply_table(solved.arrangement, solved.solution, 0.5):
+        for fit in row.fits:
+            shorted_w = (1.05 * row.supply_v) ** 2 / (0.95 * fit.resistor_ohm)
+            assert fit.rating_w is not None and fit.rating_w >= 5.0
+            assert shorted_w / fit.rating_w <= own * (1 + 1e-9)
+
+
+def test_rows_within_what_is_right_are_left_out(solved: Solved) -> None:
+    rows = supply_table(solved.arrangement, solved.solution, 0.5, (4.80, 5.41))
+    assert [row.supply_v for row in rows] == [4.75, 5.1, 5.5]
+
+
+def test_no_usable_row_has_an_led_over_its_limit() -> None:
+    for name in ("volts-12", "volts-24", "safety-twelve-volt-groups"):
+        made = study(SAMPLE.parents[1] / "tests" / "examples" / f"{name}.yaml").solved
+        assert made is not None
+        limit_a = min(run.led_limit.current_a for run in made.arrangement.runs)
+        rows = supply_table(made.arrangement, made.solution, 0.5)
+        assert any(not row.own and row.supply_v > made.arrangement.supply.voltage_v for row in rows)
+        for row in rows:
+            assert not row.usable or all(fit.led_a <= limit_a for fit in row.fits)
+
+
+def test_rows_that_a_meter_cannot_tell_apart_are_thinned(sample: Study, solved: Solved) -> None:
+    """At 2.9 V a usual meter is 0.5 % and 2 steps off, 0.0345 V: rows keep twice that apart (by hand)."""
+    kind = sample.project.strings["drop"]
+    rows = string_table(solved.arrangement, solved.solution, 0.5, "drop", kind, TEST_OHM)
+    kept = [row.reading_v for row in told_apart(rows, Meter())]
+    assert len(kept) < len(rows)
+    assert all(higher - lower >= 0.069 - 0.003 for lower, higher in pairwise(kept))
+
+
+def test_rows_with_the_same_resistors_everywhere_tell_nothing(sample: Study, solved: Solved) -> None:
+    kind = sample.project.strings["drop"]
+    rows = string_table(solved.arrangement, solved.solution, 0.5, "drop", kind, TEST_OHM)
+    own = next(row for row in rows if row.own)
+    assert told_apart([replace(row, fits=own.fits) for row in rows], Meter()) == ()
