@@ -14,7 +14,7 @@ from guidegen.choose.hooks import Hooks
 from guidegen.choose.line import Ground, Measure, Route, Straight, Stretch
 from guidegen.choose.splits import MOST_RUNS, Sizes, splits
 from guidegen.circuit.arrangement import Feed
-from guidegen.hanging.bulbs import JOINT_TAKES_M
+from guidegen.hanging.laid import JOINT_TAKES_M
 from guidegen.hanging.supply import ways_of
 from guidegen.project.check_runs import run_name
 from guidegen.project.schema import LightString, Project

@@ -23,8 +23,9 @@ from guidegen.drawings.plan_wires import draw_feeds, draw_wires, feeds_of, inner
 from guidegen.drawings.side_view import draw_spans
 from guidegen.drawings.sketch import Place
 from guidegen.hanging import ways
+from guidegen.hanging.hooks import HookPoint, Span
 from guidegen.hanging.paths import SupplyPaths
-from guidegen.hanging.plan import HangingPlan, HookPoint, HungLine, Span
+from guidegen.hanging.plan import HangingPlan, HungLine
 from guidegen.hanging.ways import Beside, OnLine
 from guidegen.locale import _, ngettext
 from guidegen.locale.numerals import fixed, general, with_unit

@@ -6,7 +6,8 @@ import math
 from dataclasses import dataclass
 
 from guidegen.drawings.sketch import Place
-from guidegen.hanging.plan import HangingPlan, HookPoint, HungLine, Span
+from guidegen.hanging.hooks import HookPoint, Span
+from guidegen.hanging.plan import HangingPlan, HungLine
 from guidegen.hanging.ways import Beside
 
 #: Width of the picture and the room its margins leave, CSS pixels.

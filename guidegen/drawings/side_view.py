@@ -9,7 +9,8 @@ import numpy as np
 from guidegen.drawings.picture import Picture
 from guidegen.drawings.plan_pen import PlanPen
 from guidegen.drawings.sketch import SMALL
-from guidegen.hanging.plan import HangingPlan, HungBulb, Span
+from guidegen.hanging.hooks import Span
+from guidegen.hanging.plan import HangingPlan, HungBulb
 from guidegen.locale import _, ngettext
 from guidegen.locale.numerals import fixed, with_unit
 

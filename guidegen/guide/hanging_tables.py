@@ -5,7 +5,8 @@ from __future__ import annotations
 from guidegen.guide.blocks import Column, Table
 from guidegen.guide.format import NOTHING, fixed, listed, percent, quantity
 from guidegen.guide.matter import Matter
-from guidegen.hanging.plan import HangingPlan, HungBulb, HungLine, Pull, Span
+from guidegen.hanging.hooks import Span
+from guidegen.hanging.plan import HangingPlan, HungBulb, HungLine, Pull
 from guidegen.locale import _
 
 #: A level pull under this share of the whole counts as none.

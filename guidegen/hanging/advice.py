@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from guidegen.circuit.arrangement import Arrangement, Feed, RunPlan
-from guidegen.hanging.bulbs import positions_m
+from guidegen.hanging.laid import positions_m
 from guidegen.hanging.lay import Laid
 from guidegen.hanging.paths import SupplyPaths, WirePath
 from guidegen.hanging.plan import HangingPlan

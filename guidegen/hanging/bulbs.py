@@ -6,36 +6,16 @@ from itertools import pairwise
 
 import numpy as np
 
-from guidegen.circuit.arrangement import Arrangement, Floats, RunPlan
-from guidegen.hanging.lay import Laid, lay
-from guidegen.hanging.plan import Gap, HungBulb, Span
-from guidegen.tables.hanging import JOINT_TAKES_M as JOINT_TAKES
+from guidegen.circuit.arrangement import Arrangement
+from guidegen.hanging.hooks import Span
+from guidegen.hanging.laid import positions_m
+from guidegen.hanging.lay import Laid
+from guidegen.hanging.plan import Gap, HungBulb
 
-#: What a soldered joint of two strings takes from the wire, metre: both cables lose as much.
-JOINT_TAKES_M = 2 * JOINT_TAKES.value
 #: A stretch without light counts as a gap from this many usual distances on.
 _GAP_FROM = 1.25
 #: A bulb may lie so far beyond the last hook and still hang at it, metre.
 _AT_HOOK_M = 1e-6
-
-
-def laid_runs(
-    runs: list[RunPlan], turned: list[bool], spacing_m: list[float], starts_at: str
-) -> tuple[Laid, ...]:
-    """How the runs of a line lie along its wire; every joint of two strings shortens it."""
-    found: list[Laid] = []
-    for run, turn, apart_m in zip(runs, turned, spacing_m, strict=True):
-        whole_m, lead_m = float(positions_m(run)[-1]), float(run.segment_m[0])
-        before = found[-1] if found else None
-        found.append(lay(before, whole_m, lead_m, apart_m, turned=turn, starts_at=starts_at))
-    return tuple(found)
-
-
-def positions_m(run: RunPlan) -> Floats:
-    """Places of a run's bulbs along it, its joints made (n,)."""
-    taken = np.zeros(run.bulbs)
-    taken[list(run.joins)] = JOINT_TAKES_M
-    return run.position_m - np.cumsum(taken)
 
 
 def hung_bulbs(

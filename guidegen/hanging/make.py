@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from guidegen.circuit.arrangement import Arrangement
-from guidegen.hanging.bulbs import JOINT_TAKES_M, gaps_of, hung_bulbs, laid_runs
-from guidegen.hanging.lay import Laid
+from guidegen.hanging.bulbs import gaps_of, hung_bulbs
+from guidegen.hanging.laid import JOINT_TAKES_M, laid_on_line, runs_on
 from guidegen.hanging.loads import loads_of, typical_weights
 from guidegen.hanging.plan import HangingPlan, HungLine, Usage
 from guidegen.hanging.pulls import line_pulls
@@ -42,11 +42,10 @@ def _lines(project: Project, hanging: Hanging, arrangement: Arrangement) -> tupl
 
 
 def _line(project: Project, hanging: Hanging, line: Line, arrangement: Arrangement, before: int) -> HungLine:
-    names = [run.name for run in arrangement.runs]
-    runs = tuple(range(len(names))) if line.runs is None else tuple(names.index(name) for name in line.runs)
+    runs = runs_on(line, arrangement)
     hooks = hook_points(hanging, line, before)
     spans = spans_of(hanging, line, hooks)
-    laid = _laid(project, hanging, arrangement, runs)
+    laid = laid_on_line(project, hanging, arrangement, runs)
     bulbs = hung_bulbs(arrangement, runs, laid, spans)
     return HungLine(
         runs=runs,
@@ -59,16 +58,6 @@ def _line(project: Project, hanging: Hanging, line: Line, arrangement: Arrangeme
         lights_m=bulbs[-1].along_m - bulbs[0].along_m,
         placed=line.hooks is not None,
     )
-
-
-def _laid(
-    project: Project, hanging: Hanging, arrangement: Arrangement, runs: tuple[int, ...]
-) -> tuple[Laid, ...]:
-    plans = [arrangement.runs[run] for run in runs]
-    stated = project.runs or ()
-    turned = [bool(stated) and stated[run].first_hung == "last bulb" for run in runs]
-    spacing_m = [project.strings[plan.string].spacing for plan in plans]
-    return laid_runs(plans, turned, spacing_m, hanging.starts_at)
 
 
 def _usage(project: Project, arrangement: Arrangement) -> tuple[Usage, ...]:

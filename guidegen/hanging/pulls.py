@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 
-from guidegen.hanging.plan import HookPoint, HungLine, LinePulls, Loads, Pull, Span
+from guidegen.hanging.hooks import HookPoint, Span
+from guidegen.hanging.plan import HungLine, LinePulls, Loads, Pull
 
 Vector = tuple[float, float, float]
 

@@ -10,7 +10,7 @@ import math
 from itertools import accumulate, pairwise
 
 from guidegen.calc.catenary import Catenary, from_sag
-from guidegen.hanging.plan import HookPoint, Span
+from guidegen.hanging.hooks import HookPoint, Span
 from guidegen.project.hung import Hanging, Line
 
 _HALVINGS = 200

@@ -18,7 +18,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from guidegen.circuit.arrangement import Floats
-from guidegen.hanging.plan import HookPoint, Span
+from guidegen.hanging.hooks import HookPoint, Span
 
 #: A way straight across a line is taken if it is at most this share of the way along it.
 _WORTH = 0.5
