@@ -162,8 +162,8 @@ def _load() -> None:
 
     gc.disable()  # for the same reason as in __main__.py
     from guidegen.drawings import charts, plan, schematic, steps  # noqa: F401, PLC0415
-    from guidegen.drawings.panels import load_plotting  # noqa: PLC0415
     from guidegen.drawings.pen import library  # noqa: PLC0415
+    from guidegen.drawings.sheet import load_plotting  # noqa: PLC0415
 
     load_plotting()
     library()

@@ -10,8 +10,10 @@ import numpy as np
 
 from guidegen.circuit.arrangement import Arrangement, Floats, RunPlan
 from guidegen.circuit.solution import RunSolution, Solution
-from guidegen.drawings.panels import PanelFigure, PanelText, drawing, marker_for, size_px, svg_text
+from guidegen.drawings.panel import Panel, Scale, even_scale
+from guidegen.drawings.panels import PanelFigure, PanelText, Sign, marker_for
 from guidegen.drawings.picture import Picture
+from guidegen.drawings.sheet import drawing
 from guidegen.locale import _
 from guidegen.locale.numerals import fixed, general
 
@@ -40,17 +42,15 @@ def _light(arrangement: Arrangement, solution: Solution, goal: float | None, ban
     alt = light_alt(arrangement, solution, goal)
     caption = _("Light of every bulb, the brightest bulb of all being 1")
     with drawing("light"):
-        panels = PanelFigure(runs, texts, _("light (brightest bulb = 1)"))
-        top = light_top(solution, band)
-        for index, (axes, run) in enumerate(zip(panels.axes, runs, strict=True)):
+        panels = PanelFigure(runs, texts, _("light (brightest bulb = 1)"), _light_scale(solution, band))
+        for index, panel in enumerate(panels.panels):
             if band is not None:
-                _plot_band(axes, run, solution.runs[index], band[index])
-            _plot_light(axes, run, solution.runs[index], goal)
-            _scale_light(axes, top)
+                _plot_band(panel, solution.runs[index], band[index])
+            _plot_light(panel, solution.runs[index], goal)
         dark = any(not solved.lit.all() for solved in solution.runs)
         panels.legend(_light_legend(goal, dark=dark, band=band is not None))
-        svg = svg_text(panels, "light", caption, alt)
-    return Picture("light", svg, alt, caption, *size_px(panels))
+        svg = panels.svg("light", caption, alt)
+    return Picture("light", svg, alt, caption, *panels.size_px())
 
 
 def light_top(solution: Solution, band: Band | None) -> float:
@@ -63,31 +63,16 @@ def light_top(solution: Solution, band: Band | None) -> float:
     return max(1.08, *(math.ceil(10 * high - 1e-9) / 10 for high in highs)) if highs else 1.08
 
 
-def _scale_light(axes: Any, top: float) -> None:
+def _light_scale(solution: Solution, band: Band | None) -> Scale:
     """The scale of light, marked at every half."""
-    ticks = [0.5 * step for step in range(int(2 * top) + 1)]
-    axes.set_ylim(0, top)
-    axes.set_yticks(ticks, [general(tick, 6) for tick in ticks])
+    top = light_top(solution, band)
+    ticks = tuple(0.5 * step for step in range(int(2 * top) + 1))
+    return Scale(0, top, ticks, tuple(general(tick, 6) for tick in ticks))
 
 
-def _plot_band(axes: Any, run: RunPlan, solved: RunSolution, band: tuple[Floats, Floats]) -> None:
-    """The likely range of the lit bulbs."""
-    low, high = band
-    axes.fill_between(run.position_m[solved.lit], low[solved.lit], high[solved.lit], color="0.8", linewidth=0)
-
-
-def _plot_light(axes: Any, run: RunPlan, solved: RunSolution, goal: float | None) -> None:
-    """One run: lit bulbs joined by a line, dark ones as empty rings at the bottom."""
-    lit = solved.lit
-    marker = marker_for(run.bulbs)
-    if goal is not None:
-        axes.axhline(goal, color="black", linewidth=0.9, linestyle=(0, (5, 3)))
-    axes.plot(run.position_m[lit], solved.light[lit], color="black", marker=marker, markersize=2.8)
-    if not lit.all():
-        style = _DARK if marker else _DARK | {"markersize": 1.2}
-        axes.plot(run.position_m[~lit], np.zeros((~lit).sum()), **style, clip_on=False)
-
-
+_LIT: dict[str, Any] = {"marker": "o", "markersize": 2.8}
+_GOAL: dict[str, Any] = {"linewidth": 0.9, "linestyle": (0, (5, 3)), "zorder": 1.9}
+_BAND = "0.8"
 _DARK: dict[str, Any] = {
     "linestyle": "",
     "marker": "o",
@@ -95,25 +80,38 @@ _DARK: dict[str, Any] = {
     "markerfacecolor": "white",
     "markeredgecolor": "black",
     "markeredgewidth": 0.7,
+    "zorder": 3,
 }
 
 
-def _light_legend(goal: float | None, *, dark: bool, band: bool) -> list[tuple[Any, str]]:
-    """The signs that this chart uses."""
-    from matplotlib.lines import Line2D  # noqa: PLC0415
-    from matplotlib.patches import Patch  # noqa: PLC0415
+def _plot_band(panel: Panel, solved: RunSolution, band: tuple[Floats, Floats]) -> None:
+    """The likely range of the lit bulbs."""
+    low, high = band
+    panel.band(panel.run.position_m[solved.lit], low[solved.lit], high[solved.lit], _BAND)
 
-    entries: list[tuple[Any, str]] = [
-        (Line2D([], [], color="black", marker="o", markersize=2.8), _("lit bulb"))
-    ]
-    if dark:
-        entries.append((Line2D([], [], **_DARK), _("dark on DC")))
+
+def _plot_light(panel: Panel, solved: RunSolution, goal: float | None) -> None:
+    """One run: lit bulbs joined by a line, dark ones as empty rings at the bottom."""
+    lit, place = solved.lit, panel.run.position_m
+    marker = marker_for(panel.run.bulbs)
     if goal is not None:
-        line = Line2D([], [], color="black", linewidth=0.9, linestyle=(0, (5, 3)))
-        entries.append((line, _("goal: no lit bulb under {goal}").format(goal=fixed(goal, 2))))
+        panel.level(goal, **_GOAL)
+    panel.line(place[lit], solved.light[lit], **_LIT | {"marker": marker})
+    if not lit.all():
+        style = _DARK if marker else _DARK | {"markersize": 1.2}
+        panel.line(place[~lit], np.zeros((~lit).sum()), **style)
+
+
+def _light_legend(goal: float | None, *, dark: bool, band: bool) -> list[Sign]:
+    """The signs that this chart uses."""
+    signs = [Sign(_("lit bulb"), _LIT)]
+    if dark:
+        signs.append(Sign(_("dark on DC"), _DARK))
+    if goal is not None:
+        signs.append(Sign(_("goal: no lit bulb under {goal}").format(goal=fixed(goal, 2)), _GOAL))
     if band:
-        entries.append((Patch(color="0.8", linewidth=0), _("likely range")))
-    return entries
+        signs.append(Sign(_("likely range"), {}, _BAND))
+    return signs
 
 
 def _light_text(index: int, run: RunPlan, solved: RunSolution) -> PanelText:
@@ -179,15 +177,13 @@ def _volts(arrangement: Arrangement, solution: Solution) -> Picture:
     alt = " ".join(f"{text.name}: {text.figures}." for text in texts)
     caption = _("Volts between + and − at every bulb, everything running")
     with drawing("volts"):
-        panels = PanelFigure(runs, texts, _("volts between + and −"))
-        limits = _volt_limits(solution)
-        for axes, run, solved in zip(panels.axes, runs, solution.runs, strict=True):
-            _plot_volts(axes, run, solved)
-            axes.set_ylim(*limits)
-            axes.locator_params(axis="y", nbins=4)
+        scale = even_scale(*_volt_limits(solution))
+        panels = PanelFigure(runs, texts, _("volts between + and −"), scale)
+        for panel, solved in zip(panels.panels, solution.runs, strict=True):
+            _plot_volts(panel, solved)
         panels.legend(_volts_legend())
-        svg = svg_text(panels, "volts", caption, alt)
-    return Picture("volts", svg, alt, caption, *size_px(panels))
+        svg = panels.svg("volts", caption, alt)
+    return Picture("volts", svg, alt, caption, *panels.size_px())
 
 
 def _volt_limits(solution: Solution) -> tuple[float, float]:
@@ -198,14 +194,15 @@ def _volt_limits(solution: Solution) -> tuple[float, float]:
     return low - air, high + air
 
 
-def _plot_volts(axes: Any, run: RunPlan, solved: RunSolution) -> None:
+def _plot_volts(panel: Panel, solved: RunSolution) -> None:
     """One run: its bulbs, the feeder's far end, and the volts behind the resistor."""
-    axes.axhline(solved.after_resistor_v, **_BEHIND)
-    axes.plot(run.position_m, solved.bulb_v, color="black", marker=marker_for(run.bulbs), markersize=2.8)
-    axes.plot([feed_position_m(run)], [solved.feed_v], **_FEED, clip_on=False, zorder=4)
+    run = panel.run
+    panel.level(solved.after_resistor_v, **_BEHIND)
+    panel.line(run.position_m, solved.bulb_v, **_LIT | {"marker": marker_for(run.bulbs)})
+    panel.line(np.array([feed_position_m(run)]), np.array([solved.feed_v]), **_FEED)
 
 
-_BEHIND: dict[str, Any] = {"color": "black", "linewidth": 0.9, "linestyle": (0, (1.5, 2))}
+_BEHIND: dict[str, Any] = {"linewidth": 0.9, "linestyle": (0, (1.5, 2))}
 _FEED: dict[str, Any] = {
     "linestyle": "",
     "marker": "v",
@@ -213,6 +210,7 @@ _FEED: dict[str, Any] = {
     "markerfacecolor": "white",
     "markeredgecolor": "black",
     "markeredgewidth": 0.9,
+    "zorder": 4,
 }
 
 
@@ -221,14 +219,12 @@ def feed_position_m(run: RunPlan) -> float:
     return float(run.position_m[run.fed_bulb - 1]) if run.feed == "middle" else 0.0
 
 
-def _volts_legend() -> list[tuple[Any, str]]:
+def _volts_legend() -> list[Sign]:
     """The signs of the chart of volts."""
-    from matplotlib.lines import Line2D  # noqa: PLC0415
-
     return [
-        (Line2D([], [], color="black", marker="o", markersize=2.8), _("at each bulb")),
-        (Line2D([], [], **_FEED), _("feeder's far end, drawn where + enters")),
-        (Line2D([], [], **_BEHIND), _("feeder's supply end, behind any resistor")),
+        Sign(_("at each bulb"), _LIT),
+        Sign(_("feeder's far end, drawn where + enters"), _FEED),
+        Sign(_("feeder's supply end, behind any resistor"), _BEHIND),
     ]
 
 

@@ -1,48 +1,35 @@
-"""A figure of small charts, one panel a run, at fixed places so that nothing overlaps.
+"""A chart of small panels, one a run, at fixed places so that nothing overlaps.
 
-Places are in points of print.  The plotting library is loaded inside, and
-its settings are put back behind every figure.
+Places are in points of print.
 """
 
 from __future__ import annotations
 
-import warnings
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
 from dataclasses import dataclass
-from io import StringIO
 from typing import Any
 
 from guidegen.circuit.arrangement import Floats, RunPlan
-from guidegen.drawings.picture import css_px, finish_svg, shortened, text_width
+from guidegen.drawings.panel import Panel, Scale
+from guidegen.drawings.picture import css_px, shortened, text_width
+from guidegen.drawings.sheet import Sheet
 from guidegen.locale import _
-from guidegen.locale.numerals import general
 
 WIDTH = 510.0
 _LEFT, _RIGHT, _BETWEEN = 36.0, 10.0, 42.0
 _FIGURE_HEAD, _PANEL_FOOT, _FIGURE_FOOT = 15.0, 18.0, 33.0
-#: Room over the axes: name and figures in one line, or in two where there are two columns.
+#: Room over the frame: name and figures in one line, or in two where there are two columns.
 _ONE_LINE, _TWO_LINES = 34.0, 47.0
-#: Height of a panel's axes by the number of rows; the last one for all more.
-_AXES_HEIGHTS = (130.0, 74.0, 70.0, 66.0, 60.0, 52.0)
+#: Height of a panel's frame by the number of rows; the last one for all more.
+_FRAME_HEIGHTS = (130.0, 74.0, 70.0, 66.0, 60.0, 52.0)
 _MANY = 4
-_NAME, _SMALL, _LEGEND, _TICKS = 9.5, 8.5, 8.0, 8.0
+_NAME, _SMALL, _LEGEND = 9.5, 8.5, 8.0
+#: The letters of a chart run about a tenth wider than those that `text_width` is for.
+_WIDER = 1.15
+#: A sign of the legend, from it to its words, and from those to the next sign; their least.
+_SIGN, _TO_WORDS, _TO_NEXT, _NEAREST = 18.0, 6.0, 18.0, 6.0
+_LEGEND_UP = 5.0
 _MARKED_BULBS = 60
-_SETTINGS: Any = {
-    "svg.fonttype": "none",
-    "text.parse_math": False,
-    "font.family": ["DejaVu Sans", "sans-serif"],
-    "font.size": _SMALL,
-    "axes.linewidth": 0.7,
-    "lines.linewidth": 1.2,
-    "xtick.labelsize": _TICKS,
-    "ytick.labelsize": _TICKS,
-    "xtick.major.size": 2.5,
-    "ytick.major.size": 2.5,
-    "xtick.major.pad": 2.5,
-    "ytick.major.pad": 2.5,
-    "axes.unicode_minus": True,
-}
 
 
 @dataclass(frozen=True)
@@ -53,132 +40,91 @@ class PanelText:
     figures: str
 
 
-def load_plotting() -> None:
-    """Load the plotting library, which takes longer than a chart to draw."""
-    import matplotlib.backends.backend_svg  # noqa: PLC0415
-    import matplotlib.figure  # noqa: F401, PLC0415
+@dataclass(frozen=True)
+class Sign:
+    """A sign of the legend: a line in its style, or an area in its grey, and what it says."""
 
-
-@contextmanager
-def _settings(salt: str) -> Iterator[None]:
-    """The library's own defaults and ours, whatever the person has set for themselves."""
-    import matplotlib as mpl  # noqa: PLC0415
-
-    with mpl.rc_context(), warnings.catch_warnings():
-        # Letters of a script its font lacks are measured as boxes; the reader's browser has them.
-        warnings.filterwarnings("ignore", message="Glyph .* missing from")
-        mpl.rcdefaults()
-        mpl.rcParams.update(_SETTINGS | {"svg.hashsalt": salt})
-        yield
+    words: str
+    style: dict[str, Any]
+    grey: str = ""
 
 
 class PanelFigure:
-    """A figure with one pair of axes a run; use inside `drawing`."""
+    """A sheet with one panel a run; use inside `drawing`."""
 
-    def __init__(self, runs: Sequence[RunPlan], texts: Sequence[PanelText], heading: str) -> None:
-        from matplotlib.figure import Figure  # noqa: PLC0415 - costs time, wanted for charts only
-
+    def __init__(
+        self, runs: Sequence[RunPlan], texts: Sequence[PanelText], heading: str, scale: Scale
+    ) -> None:
         self.columns = 1 if len(runs) <= _MANY else 2
         self.rows = -(-len(runs) // self.columns)
-        self._axes_height = _AXES_HEIGHTS[min(self.rows, len(_AXES_HEIGHTS)) - 1]
+        self._frame_height = _FRAME_HEIGHTS[min(self.rows, len(_FRAME_HEIGHTS)) - 1]
         self._head = _ONE_LINE if self.columns == 1 else _TWO_LINES
-        self._pitch = self._head + self._axes_height + _PANEL_FOOT
+        self._pitch = self._head + self._frame_height + _PANEL_FOOT
         self.height = _FIGURE_HEAD + self.rows * self._pitch + _FIGURE_FOOT
-        self.figure = Figure(figsize=(WIDTH / 72, self.height / 72))
-        self._write(4, self.height - 10, heading, _SMALL)
-        self._write(
-            WIDTH / 2,
-            _FIGURE_FOOT - 10,
-            _("metres along the run, from where its string begins"),
-            _SMALL,
-            "center",
-        )
-        self.axes = [
-            self._panel(place, run, text) for place, (run, text) in enumerate(zip(runs, texts, strict=True))
-        ]
-
-    def _write(self, x: float, y: float, words: str, size: float, align: str = "left") -> None:
-        """A line of text at a place of the figure, baseline at `y` from the bottom."""
-        self.figure.text(x / WIDTH, y / self.height, words, fontsize=size, ha=align, va="baseline")
+        self.sheet = Sheet(WIDTH, self.height)
+        self.sheet.write(4, self.height - 10, heading, _SMALL)
+        words = _("metres along the run, from where its string begins")
+        self.sheet.write(WIDTH / 2, _FIGURE_FOOT - 10, words, _SMALL, "center")
+        self.panels = [self._panel(place, run, scale) for place, run in enumerate(runs)]
+        for panel, text in zip(self.panels, texts, strict=True):
+            self._title(panel, text)
 
     @property
-    def _axes_width(self) -> float:
-        """Width of one pair of axes."""
+    def _frame_width(self) -> float:
+        """Width of one frame."""
         between = (self.columns - 1) * _BETWEEN
         return (WIDTH - _LEFT - _RIGHT - between) / self.columns
 
-    def _panel(self, place: int, run: RunPlan, text: PanelText) -> Any:
-        """Axes of one run with its name, its figures, metres below and bulb numbers above."""
+    def _panel(self, place: int, run: RunPlan, scale: Scale) -> Panel:
+        """Frame of one run with metres below and bulb numbers above."""
         row, column = divmod(place, self.columns)
-        left = _LEFT + column * (self._axes_width + _BETWEEN)
+        left = _LEFT + column * (self._frame_width + _BETWEEN)
         top = self.height - _FIGURE_HEAD - row * self._pitch - self._head
-        bottom = top - self._axes_height
-        axes = self.figure.add_axes(
-            (
-                left / WIDTH,
-                bottom / self.height,
-                self._axes_width / WIDTH,
-                self._axes_height / self.height,
-            )
-        )
-        self._title(left - _LEFT + 4, top + 20.5, text)
-        self._write(left - 6, top + 5, _("bulb"), _TICKS, "right")
-        self._write(left - 6, bottom - 14, _("m"), _TICKS, "right")
-        self._scale_x(axes, run)
-        return axes
+        bottom = top - self._frame_height
+        panel = Panel(self.sheet, left, bottom, self._frame_width, self._frame_height, run, scale)
+        bulbs = numbered_bulbs(run.position_m, panel.reach_m, self._frame_width)
+        panel.draw_frame(8 if self.columns == 1 else 5, bulbs)
+        return panel
 
-    def _title(self, left: float, y: float, text: PanelText) -> None:
+    def _title(self, panel: Panel, text: PanelText) -> None:
         """The run's name, and its figures at the right or below."""
-        # The letters of this figure run about a tenth wider than those the estimate is for.
-        room = (self._axes_width + _LEFT - 8) / 1.15
+        left, y = panel.left - _LEFT + 4, panel.top + 20.5
+        room = (self._frame_width + _LEFT - 8) / _WIDER
         if self.columns > 1:
-            self._write(left, y + 13.5, shortened(text.name, _NAME, room), _NAME)
-            self._write(left, y, shortened(text.figures, _SMALL, room), _SMALL)
+            self.sheet.write(left, y + 13.5, shortened(text.name, _NAME, room), _NAME)
+            self.sheet.write(left, y, shortened(text.figures, _SMALL, room), _SMALL)
             return
         figures = shortened(text.figures, _SMALL, room)
         name_room = room - text_width(figures, _SMALL) - 12
-        self._write(left, y, shortened(text.name, _NAME, name_room), _NAME)
-        self._write(WIDTH - _RIGHT, y, figures, _SMALL, "right")
+        self.sheet.write(left, y, shortened(text.name, _NAME, name_room), _NAME)
+        self.sheet.write(WIDTH - _RIGHT, y, figures, _SMALL, "right")
 
-    def _scale_x(self, axes: Any, run: RunPlan) -> None:
-        """Metres from 0 to the last bulb; bulb numbers along the top."""
-        from matplotlib.ticker import MaxNLocator  # noqa: PLC0415
-
-        reach = run.length_m * 1.03
-        axes.set_xlim(0, reach)
-        axes.xaxis.set_major_locator(MaxNLocator(nbins=8 if self.columns == 1 else 5, steps=[1, 2, 5, 10]))
-        axes.xaxis.set_major_formatter(lambda metres, _place: general(metres, 6))
-        self._number_bulbs(axes, run, reach)
-        axes.grid(visible=True, color="0.85", linewidth=0.5)
-        axes.set_axisbelow(True)
-
-    def _number_bulbs(self, axes: Any, run: RunPlan, reach: float) -> None:
-        """A tick and a number over each bulb, drawn plainly: a second axis would take far longer."""
-        over = axes.get_xaxis_transform()
-        bulbs = numbered_bulbs(run.position_m, reach, self._axes_width)
-        places = [float(run.position_m[bulb - 1]) for bulb in bulbs]
-        length = 2.5 / self._axes_height
-        axes.vlines(places, 1, 1 + length, transform=over, color="black", linewidth=0.8, clip_on=False)
-        for bulb, place in zip(bulbs, places, strict=True):
-            axes.text(
-                place, 1 + 2 * length, str(bulb), transform=over, fontsize=_TICKS, ha="center", va="bottom"
-            )
-
-    def legend(self, entries: Sequence[tuple[Any, str]]) -> None:
+    def legend(self, signs: Sequence[Sign]) -> None:
         """The signs used, in a line at the bottom."""
-        handles, words = zip(*entries, strict=True)
-        self.figure.legend(
-            handles,
-            words,
-            loc="lower center",
-            bbox_to_anchor=(0.5, 0),
-            ncols=len(words),
-            frameon=False,
-            fontsize=_LEGEND,
-            handlelength=2.2,
-            borderaxespad=0.2,
-            borderpad=0.1,
-        )
+        widths = [_SIGN + _TO_WORDS + _WIDER * text_width(sign.words, _LEGEND) for sign in signs]
+        spare = (WIDTH - 8 - sum(widths)) / max(1, len(signs) - 1)
+        between = min(_TO_NEXT, max(_NEAREST, spare))
+        x = (WIDTH - sum(widths) - between * (len(signs) - 1)) / 2
+        for sign, width in zip(signs, widths, strict=True):
+            self._draw_sign(sign, x)
+            self.sheet.write(x + _SIGN + _TO_WORDS, _LEGEND_UP, sign.words, _LEGEND)
+            x += width + between
+
+    def _draw_sign(self, sign: Sign, x: float) -> None:
+        if sign.grey:
+            low, high = _LEGEND_UP, _LEGEND_UP + 5.6
+            self.sheet.area([(x, low), (x + _SIGN, low), (x + _SIGN, high), (x, high)], sign.grey)
+            return
+        xs = (x, x + _SIGN / 2, x + _SIGN)
+        self.sheet.line(xs, (_LEGEND_UP + 2.8,) * 3, markevery=[1], **sign.style)
+
+    def svg(self, picture_id: str, title: str, alt: str) -> str:
+        """The figure as SVG text that stands alone."""
+        return self.sheet.svg(picture_id, title, alt)
+
+    def size_px(self) -> tuple[int, int]:
+        """Width and height in CSS pixels."""
+        return css_px(WIDTH), css_px(self.height)
 
 
 def numbered_bulbs(position_m: Floats, reach_m: float, width: float) -> tuple[int, ...]:
@@ -211,25 +157,3 @@ def _apart(position_m: Floats, bulb: int, other: int) -> float:
 def marker_for(bulbs: int) -> str:
     """A dot for each bulb while they can be told apart."""
     return "o" if bulbs <= _MARKED_BULBS else ""
-
-
-@contextmanager
-def drawing(picture_id: str) -> Iterator[None]:
-    """Everything between making a figure and `svg_text` happens in here."""
-    with _settings(picture_id):
-        yield
-
-
-def svg_text(panels: PanelFigure, picture_id: str, title: str, alt: str) -> str:
-    """The figure as SVG text that stands alone."""
-    from matplotlib.backends.backend_svg import FigureCanvasSVG  # noqa: PLC0415
-
-    sheet = StringIO()
-    canvas: Any = FigureCanvasSVG(panels.figure)
-    canvas.print_svg(sheet, metadata={"Date": None, "Creator": None})
-    return finish_svg(sheet.getvalue(), picture_id, title, alt, (0.0, 0.0, WIDTH, panels.height))
-
-
-def size_px(panels: PanelFigure) -> tuple[int, int]:
-    """Width and height in CSS pixels."""
-    return css_px(WIDTH), css_px(panels.height)

@@ -9,7 +9,9 @@ import pytest
 
 from guidegen.circuit.solve import solve
 from guidegen.drawings.charts import draw_charts, feed_position_m, light_alt, light_top
+from guidegen.drawings.panel import even_scale
 from guidegen.drawings.panels import numbered_bulbs
+from guidegen.locale import speaking_language
 from tests.drawings.builds import AWKWARD, FEEDS, arrangement, run
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -87,6 +89,26 @@ def test_without_a_band_the_scale_of_light_ends_over_the_brightest_bulb():
 def test_the_feed_is_marked_where_plus_enters(feed, position_m):
     """24 bulbs 25 cm apart: bulb 12 hangs at 3 m."""
     assert feed_position_m(run(feed)) == pytest.approx(position_m)
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "words"),
+    [
+        (2.736, 3.091, ("2.8", "2.9", "3.0")),
+        (0.0, 12.0, ("0", "5", "10")),
+        (2.81, 2.905, ("2.825", "2.850", "2.875", "2.900")),
+        (23.02, 23.98, ("23.25", "23.50", "23.75")),
+        (2.99, 3.01, ("2.990", "2.995", "3.000", "3.005", "3.010")),
+    ],
+)
+def test_a_scale_names_a_few_round_values_with_as_many_decimals_as_they_need(low, high, words):
+    """By hand: at most four steps, each 1, 2, 2.5 or 5 times a power of ten."""
+    assert even_scale(low, high).words == words
+
+
+def test_a_scale_is_written_in_the_language_in_force():
+    with speaking_language("de"):
+        assert even_scale(2.736, 3.091).words == ("2,8", "2,9", "3,0")
 
 
 @pytest.mark.parametrize("bulbs", [1, 2, 5, 24, 100, 1000, 10000])
