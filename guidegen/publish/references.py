@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from html import unescape
 from pathlib import Path
 from xml.parsers import expat
@@ -26,12 +27,14 @@ _CSS_ATTRIBUTES = frozenset(
     {"style", "fill", "stroke", "clip-path", "mask", "filter", "cursor"}
     | {"marker-start", "marker-mid", "marker-end"}
 )
+_SETS = frozenset({"srcset", "imagesrcset"})
 _LINKS = frozenset({"a", "area"})
+_REFERRING = _URL_ATTRIBUTES | _ID_ATTRIBUTES | _CSS_ATTRIBUTES | _SETS
 _CSS_URL = re.compile(
     r"""url\(\s*(?:"([^"]*)"|'([^']*)'|([^)"']*?))\s*\)|@import\s+(?:"([^"]*)"|'([^']*)')"""
 )
 # Comments, and start tags with the raw text behind those of scripts and style sheets (HTML, 13.1.2).
-_ATTRIBUTES = r"""(?:[^"'>]|"[^"]*"|'[^']*')*"""
+_ATTRIBUTES = r"""[^"'>]*(?:(?:"[^"]*"|'[^']*')[^"'>]*)*"""
 _HTML_PART = re.compile(
     rf"""<!--.*?-->|<(?P<tag>(?P<rawtag>script|style)\b|[a-z][^\s/>]*)(?P<attributes>{_ATTRIBUTES})>"""
     r"""(?(rawtag)(?P<raw>.*?)</(?P=rawtag)\s*>)""",
@@ -59,11 +62,12 @@ class Document:
     ids: set[str] = field(default_factory=set)
     repeated_ids: list[str] = field(default_factory=list)
 
-    def take_element(self, tag: str, attributes: dict[str, str]) -> None:
+    def take_element(self, tag: str, attributes: Mapping[str, str]) -> None:
         """Add what one element refers to, and its id."""
         self._take_id(attributes.get("id", ""))
         for name, value in attributes.items():
-            self.references.extend(_references(tag, name, value))
+            if name in _REFERRING:
+                self.references.extend(_references(tag, name, value))
 
     def take_css(self, text: str) -> None:
         """Add what a style sheet, or a `style` attribute, loads."""
@@ -96,7 +100,7 @@ def _references(tag: str, name: str, value: str) -> Iterator[Reference]:
         yield Reference(value.strip(), is_link=tag in _LINKS)
     elif name in _ID_ATTRIBUTES:
         yield from (Reference(f"#{part}") for part in value.split())
-    elif name in ("srcset", "imagesrcset"):
+    elif name in _SETS:
         yield from (Reference(part.split()[0]) for part in value.split(",") if part.strip())
     elif name in _CSS_ATTRIBUTES:
         yield from _css_references(value)
@@ -124,12 +128,18 @@ def _read_html(content: bytes) -> Document:
     document = Document()
     for match in _HTML_PART.finditer(content.decode()):
         if match["tag"]:
-            tag = match["tag"].lower()
-            found = _ATTRIBUTE.finditer(match["attributes"])
-            document.take_element(tag, {each["name"].lower(): _value(each) for each in found})
+            tag, attributes = match["tag"].lower(), match["attributes"]
+            document.take_element(tag, _attributes(attributes))
             if tag == "style":
                 document.take_css(match["raw"] or "")
     return document
+
+
+@lru_cache(maxsize=5_000)
+def _attributes(text: str) -> Mapping[str, str]:
+    """Names and values of a tag's attributes, of those that matter; most tags are like an earlier one."""
+    found = ((each["name"].lower(), each) for each in _ATTRIBUTE.finditer(text))
+    return {name: _value(each) for name, each in found if name == "id" or name in _REFERRING}
 
 
 def _value(attribute: re.Match[str]) -> str:
