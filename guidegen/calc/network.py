@@ -23,7 +23,8 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.linalg import solveh_banded
+from scipy.linalg import LinAlgError, solveh_banded
+from scipy.linalg.lapack import dpbsv
 
 Floats = NDArray[np.float64]
 Ints = NDArray[np.intp]
@@ -248,9 +249,10 @@ def _solve_tangents(rails: Rails, sources: Sources, tangent_s: Floats, offset_a:
     right = np.empty((2 * len(tangent_s), 2), order="F")
     right[:, 0] = np.repeat(offset_a, 2)
     right[:, 1] = np.repeat(tangent_s, 2)
-    parts = solveh_banded(
-        _band(rails, tangent_s), right, overwrite_ab=True, overwrite_b=True, check_finite=False
-    )
+    # As `solveh_banded` does, without its looking at arrays: small ones take longer to look at than to solve.
+    _factor, parts, fault = dpbsv(_band(rails, tangent_s), right, overwrite_ab=1, overwrite_b=1)
+    if fault:
+        raise LinAlgError("the conductances of the wires are not positive definite")
     both = parts[0::2] + parts[1::2]
     fixed_a = np.add.reduceat(offset_a - tangent_s * both[:, 0], rails.starts)
     per_volt_s = np.add.reduceat(tangent_s * (1 - both[:, 1]), rails.starts)
@@ -267,7 +269,7 @@ def _solve_tangents(rails: Rails, sources: Sources, tangent_s: Floats, offset_a:
 
 def _band(rails: Rails, tangent_s: Floats) -> Floats:
     """Upper band (3, 2N) of the conductance matrix, + and - terminals taking turns."""
-    band = np.zeros((3, 2 * len(tangent_s)))
+    band = np.zeros((3, 2 * len(tangent_s)), order="F")
     for side, link_s, feed_s in (
         (0, rails.plus_link_s, rails.plus_feed_s),
         (1, rails.minus_link_s, rails.minus_feed_s),
