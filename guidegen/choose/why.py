@@ -14,7 +14,7 @@ from guidegen.safety.amounts import shown
 from guidegen.safety.leds import GOAL_MET_FROM
 
 _NUMBERS = (
-    *(N_("no"), N_("one"), N_("two"), N_("three"), N_("four")),
+    *(N_("one"), N_("two"), N_("three"), N_("four")),
     *(N_("five"), N_("six"), N_("seven"), N_("eight")),
 )
 _FED = {
@@ -31,6 +31,7 @@ _WAYS = {
     "resistor": N_("the resistor, which no rating on sale would save in a lasting short"),
     "wire limit": N_("what the wire bears in a lasting fault"),
 }
+_PRICED = {"wire": N_("wire"), "resistor": N_("resistors"), "fuse": N_("fuse"), "joint": N_("joints")}
 _CHANGES = {
     "string wire": N_("string wire of at most {then_ohm_per_m} ohm/m instead of {now_ohm_per_m} ohm/m"),
     "led current": N_("an LED current of at most {then_a} instead of {now_a}"),
@@ -41,8 +42,8 @@ _CHANGES = {
 
 
 def in_words(count: int) -> str:
-    """Small numbers as words."""
-    return _(_NUMBERS[count]) if count < len(_NUMBERS) else str(count)
+    """Small numbers from one on as words."""
+    return _(_NUMBERS[count - 1]) if 1 <= count <= len(_NUMBERS) else str(count)
 
 
 def name_of(proposal: Proposal) -> str:
@@ -90,7 +91,9 @@ def _price(proposal: Proposal) -> str:
     wire = _("no extra wire")
     if cost.extra_wire_m >= LEAST_EXTRA_M:
         wire = _("{length} of extra wire").format(length=shown({"route_m": cost.extra_wire_m})["route_m"])
-    cuts = ngettext("{count} cut", "{count} cuts", cost.cuts).format(count=in_words(cost.cuts))
+    cuts = _("no cuts")
+    if cost.cuts:
+        cuts = ngettext("{count} cut", "{count} cuts", cost.cuts).format(count=in_words(cost.cuts))
     return _("{wire} and {cuts}").format(wire=wire, cuts=cuts)
 
 
@@ -163,7 +166,7 @@ def assumptions(choice: Choice) -> tuple[str, ...]:
     if not cost.typical:
         return rests
     text = _("Typical prices, own assumption, stand in for: {parts}.")
-    return (*rests, text.format(parts=", ".join(cost.typical)))
+    return (*rests, text.format(parts=", ".join(_(_PRICED[each]) for each in cost.typical)))
 
 
 def rests_on(choice: Choice) -> tuple[str, ...]:

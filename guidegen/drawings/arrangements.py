@@ -18,7 +18,7 @@ from guidegen.locale import _
 from guidegen.locale.numerals import fixed, general
 
 #: The chart's frame inside its picture, CSS pixels.
-LEFT, RIGHT, TOP, BOTTOM = 36.0, 330.0, 32.0, 128.0
+LEFT, RIGHT, TOP, BOTTOM = 44.0, 330.0, 32.0, 128.0
 _WIDTH, _HEIGHT = 340.0, 170.0
 #: Light at the frame's upper edge; the same in every chart.
 MOST_LIGHT = 1.1
@@ -116,7 +116,7 @@ def _frame(pen: _Pen, goal: float) -> None:
 def _line(pen: _Pen, runs: tuple[RunPlan, ...], most: int) -> None:
     """Runs below the frame: their poles, and the numbers of their first bulbs and of the last one."""
     before, free = 0, 0.0
-    pen.text(LEFT - 5, _POLES, _("feed"), "end", SMALL, LEFT - 5)
+    pen.text(LEFT - 5, _POLES, _("poles"), "end", SMALL, LEFT - 6)
     pen.text(LEFT - 5, _NUMBERS, _("bulb"), "end", SMALL, LEFT - 5)
     last = sum(run.bulbs for run in runs)
     for run in runs:

@@ -151,14 +151,22 @@ class Sketch:
         self.meter(x, middle, sign)
 
     def upright_meter(
-        self, x: float, top: float, bottom: float, sign: str, *, red_below: bool = False
+        self,
+        x: float,
+        top: float,
+        bottom: float,
+        sign: str,
+        *,
+        red_below: bool = False,
+        named_left: bool = False,
     ) -> None:
-        """A meter between an upper and a lower wire, its leads named."""
+        """A meter between an upper and a lower wire, its leads named on its right or its left."""
         middle = (top + bottom) / 2
         self.upright_tag(x, top, bottom, sign)
         upper, lower = (_("black"), _("red")) if red_below else (_("red"), _("black"))
-        self.text(x + 8, middle - 14, upper, size=SMALL, room=44)
-        self.text(x + 8, middle + 22, lower, size=SMALL, room=44)
+        at: tuple[float, Anchor] = (x - 8, "end") if named_left else (x + 8, "start")
+        self.text(at[0], middle - 14, upper, at[1], SMALL, 50)
+        self.text(at[0], middle + 22, lower, at[1], SMALL, 50)
 
     def meter_over(self, left: Place, right: Place, sign: str, y: float) -> None:
         """A meter over (or under) two places, at height `y`."""

@@ -27,7 +27,7 @@ def bench(number: int, last: int, *, read: bool) -> Picture:
     on_connectors(sketch, 314 if read else 262)
     sketch.meter_over((52, BENCH_TOP), (118, BENCH_TOP), "V", 20)
     sketch.text(128, 20, _("1: across the resistor"), size=SMALL, room=200)
-    sketch.upright_meter(142, BENCH_TOP, BENCH_BOTTOM, "V")
+    sketch.upright_meter(142, BENCH_TOP, BENCH_BOTTOM, "V", named_left=True)
     sketch.text(142, 156, _("2: behind it"), "middle", SMALL, 150)
     for x, bulb in {202: 1, 262: last}.items():
         if bulb > 1 or x == 202:
@@ -69,7 +69,7 @@ def cold(run: RunPlan, index: int, *, two_way: bool) -> Picture:
         sketch.upright_tag(104, _TOP, _BOTTOM, "Ω")
         sketch.text(20, 240, _("where the run begins: both ways round"), size=SMALL, room=316)
     else:
-        sketch.upright_meter(104, _TOP, _BOTTOM, "Ω", red_below=True)
+        sketch.upright_meter(104, _TOP, _BOTTOM, "Ω", red_below=True, named_left=True)
     alt = _cold_words(two_way=two_way).format(plus=run.fed_bulb, minus=_minus_bulb(run))
     return sketch.picture(ids.cold_picture(index), _("Where to hold the meter, without power"), alt)
 
@@ -94,7 +94,7 @@ def first_power(run: RunPlan, index: int) -> Picture:
     _circuit(sketch, run, index, _places(run, 150, 290), "")
     sketch.meter_over((38, _TOP), (90, _TOP), "V", 16)
     sketch.text(98, 20, _("across the test resistor"), size=SMALL, room=236)
-    sketch.upright_meter(104, _TOP, _BOTTOM, "V")
+    sketch.upright_meter(104, _TOP, _BOTTOM, "V", named_left=True)
     alt = _(
         "The test resistor sits between the + common connector and the run, the run's minus in the − common "
         "connector. One reading across the test resistor, one behind it from plus to minus."

@@ -99,9 +99,9 @@ def _broken(words: str) -> list[str]:
 
 def _plugs(sketch: Sketch, y: float) -> None:
     """Plug and socket, each with a label."""
-    sketch.line((8, y), (96, y), kind="minus")
-    sketch.box(96, y - 9, 40, 18)
-    sketch.text(116, y + 4, _("plug"), "middle", SMALL, 38)
+    sketch.line((8, y), (92, y), kind="minus")
+    sketch.box(92, y - 9, 56, 18)
+    sketch.text(120, y + 4, _("plug"), "middle", SMALL, 54)
     sketch.box(186, y - 13, 50, 26)
     sketch.text(211, y + 4, _("socket"), "middle", SMALL, 48)
     sketch.line((236, y), (332, y), kind="minus")

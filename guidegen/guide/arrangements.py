@@ -196,7 +196,7 @@ def _table(choice: Choice) -> Table:
     return Table(
         caption=_("All figures side by side"),
         columns=(
-            Column(_("Number")),
+            Column(_("No.")),
             Column(_("Runs")),
             Column(_("Fed")),
             Column(_("Resistors")),

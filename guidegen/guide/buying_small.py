@@ -15,7 +15,7 @@ from guidegen.parts.bill import Bill, SleeveLine
 from guidegen.parts.cutlist import HungTotal, hung_totals
 
 #: Widths before and after shrinking, mm, over a conductor and over cables; common practice, no source.
-_SLEEVE_MM = {"inner": ("4.8", "1.6"), "cap": ("4.8", "1.6"), "outer": ("12", "3")}
+_SLEEVE_MM = {"inner": (4.8, 1.6), "cap": (4.8, 1.6), "outer": (12.0, 3.0)}
 
 
 def sleeves_to_buy(matter: Matter, needed: Bill, cost: Costs) -> Iterator[PartLine]:
@@ -36,7 +36,7 @@ def sleeves_to_buy(matter: Matter, needed: Bill, cost: Costs) -> Iterator[PartLi
             quantity=_("{count} × {length}").format(count=line.count, length=quantity(line.length_m, "m")),
             name=name,
             rating=_("{lined}{wide} mm wide, {tight} mm shrunk; try it on your thickest and thinnest").format(
-                lined=lined, wide=wide, tight=tight
+                lined=lined, wide=number(wide), tight=number(tight)
             ),
             why=why,
             instead=(_("{length} from a roll, cut to pieces").format(length=_in_all(line)),),

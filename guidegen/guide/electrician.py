@@ -12,6 +12,7 @@ from guidegen.guide.heat import resistor_heat
 from guidegen.guide.matter import Matter
 from guidegen.guide.pages import ElectricianPage
 from guidegen.locale import _
+from guidegen.locale.numerals import general
 from guidegen.tables.limits import (
     MAINS_V,
     RCD_A,
@@ -56,7 +57,7 @@ def electrician_page(matter: Matter, stop: Caution) -> ElectricianPage:
 def _asked(matter: Matter) -> tuple[str, ...]:
     supply = matter.project.supply
     return (
-        _("A switched outlet at the supply's place, whose plug can be pulled at any time."),
+        _("A switched outlet at the supply's place, where the plug can be pulled at any time."),
         _(
             "What will be plugged in: one supply, {volts} DC, {amperes} or more, Class II (double or "
             "reinforced insulation), constant voltage, output safely separated from the mains (SELV)."
@@ -100,7 +101,8 @@ def _load(matter: Matter) -> tuple[Fact, ...]:
             _("Load to plan for"),
             _("{watts}, {va}").format(watts=quantity(in_w, "W"), va=f"{quantity(va, 'W').rstrip('W')}VA"),
             _("full rating; efficiency {efficiency}, power factor {factor} assumed: the label wins").format(
-                efficiency=percent(SMALL_SUPPLY_EFFICIENCY.value), factor=SMALL_SUPPLY_POWER_FACTOR.value
+                efficiency=percent(SMALL_SUPPLY_EFFICIENCY.value),
+                factor=general(SMALL_SUPPLY_POWER_FACTOR.value),
             ),
         ),
         Fact(_("Mains current"), currents, _("of that load, without inrush")),

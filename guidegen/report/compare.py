@@ -15,7 +15,7 @@ from guidegen.choose.metres import fed_texts, places_text
 from guidegen.choose.progress import Progress
 from guidegen.choose.why import assumptions, why, why_none, wire_sizes
 from guidegen.circuit.arrangement import Cable
-from guidegen.locale import _, speaking_language
+from guidegen.locale import _, ngettext, speaking_language
 from guidegen.locale.numerals import fixed
 from guidegen.project.read import ProjectFile, read_project
 from guidegen.report.amounts import amount, money
@@ -167,7 +167,11 @@ def _figures(proposal: Proposal) -> str:
 def _runs(proposal: Proposal) -> Iterator[str]:
     pairs = zip(proposal.worked.arrangement.runs, proposal.worked.solution.runs, strict=True)
     for plan, run in pairs:
-        text = _("{name}: {bulbs} bulbs, {feed}, {ohm}, mean LED {led}, evenness {evenness}")
+        text = ngettext(
+            "{name}: {bulbs} bulb, {feed}, {ohm}, mean LED {led}, evenness {evenness}",
+            "{name}: {bulbs} bulbs, {feed}, {ohm}, mean LED {led}, evenness {evenness}",
+            plan.bulbs,
+        )
         yield text.format(
             name=plan.name,
             bulbs=plan.bulbs,

@@ -7,12 +7,21 @@ from typing import Any
 
 from guidegen.circuit.arrangement import LedEstimate, RunPlan
 from guidegen.circuit.solution import RunMargins, RunSolution
-from guidegen.locale import _, speaking_language
+from guidegen.locale import N_, _, ngettext, speaking_language
 from guidegen.locale.numerals import fixed
 from guidegen.report.amounts import amount, percent
 from guidegen.report.readings import diagnosis_json, readings_json, readings_lines
 from guidegen.safety.words import text
 from guidegen.study import Solved, Study
+
+#: Levels of findings as a person reads them.
+_LEVELS = {
+    "refusal": N_("refusal"),
+    "danger": N_("danger"),
+    "warning": N_("warning"),
+    "caution": N_("caution"),
+    "notice": N_("notice"),
+}
 
 
 def figures_json(study: Study) -> str:
@@ -109,7 +118,9 @@ def _lines(study: Study) -> list[str]:
         ):
             lines += [*_run_lines(*parts), ""]
         lines += [*readings_lines(study), ""]
-    return lines + [f"{finding.level}: {text(finding)} [{finding.rule}]" for finding in study.findings]
+    return lines + [
+        f"{_(_LEVELS[finding.level])}: {text(finding)} [{finding.rule}]" for finding in study.findings
+    ]
 
 
 def _installation_lines(study: Study, solved: Solved) -> list[str]:
@@ -129,7 +140,9 @@ def _installation_lines(study: Study, solved: Solved) -> list[str]:
 
 
 def _run_lines(plan: RunPlan, run: RunSolution, worst: RunMargins) -> list[str]:
-    head = _("{name}: {bulbs} bulbs, fed at {feed}").format(name=run.name, bulbs=plan.bulbs, feed=plan.feed)
+    head = ngettext(
+        "{name}: {bulbs} bulb, fed at {feed}", "{name}: {bulbs} bulbs, fed at {feed}", plan.bulbs
+    ).format(name=run.name, bulbs=plan.bulbs, feed=_(plan.feed))
     values = _("  resistor {ohm}, {current}, {volts} behind it; mean LED {led}; evenness {evenness}").format(
         ohm=amount(plan.resistor.ohm, "ohm"),
         current=amount(run.current_a, "A"),

@@ -9,6 +9,7 @@ import pytest
 from guidegen.choose.choice import Change, Choice, Miss, Proposal, Rival
 from guidegen.choose.choose import choose
 from guidegen.choose.why import assumptions, in_words, name_of, why, why_none
+from guidegen.locale import speaking_language
 from guidegen.study import fit_leds
 from tests.choose.making import thirty
 
@@ -24,7 +25,25 @@ def costing(proposal: Proposal, **cost: object) -> Proposal:
 
 
 def test_numbers_to_eight_are_words() -> None:
-    assert [in_words(number) for number in (0, 1, 2, 8, 9)] == ["no", "one", "two", "eight", "9"]
+    assert [in_words(number) for number in (1, 2, 8, 9)] == ["one", "two", "eight", "9"]
+
+
+def test_no_cuts_are_a_phrase_of_their_own(choice: Choice) -> None:
+    """In German the answer "no" is another word than the one of "no cuts"."""
+    uncut = costing(choice.proposals[0], cuts=0)
+    alone = replace(choice, proposals=(uncut,))
+    assert " and no cuts" in why(uncut, alone)
+    with speaking_language("de"):
+        assert "keine Schnitte" in why(uncut, alone)
+        assert "nein" not in why(uncut, alone)
+
+
+def test_names_of_typical_prices_are_translated(choice: Choice) -> None:
+    wired = costing(choice.proposals[0], typical=("wire", "joint"))
+    with speaking_language("de"):
+        told = assumptions(replace(choice, proposals=(wired,)))[-1]
+    assert "Leitung" in told
+    assert "wire" not in told and "joint" not in told
 
 
 def test_the_name_counts_runs_that_are_alike(choice: Choice) -> None:
@@ -79,5 +98,5 @@ def test_a_miss_is_told_with_what_stands_in_the_way_and_the_smallest_change(choi
 
 def test_typical_prices_are_marked_as_such(choice: Choice) -> None:
     assert assumptions(choice)[-1] == (
-        "Typical prices, own assumption, stand in for: wire, resistor, fuse, joint."
+        "Typical prices, own assumption, stand in for: wire, resistors, fuse, joints."
     )

@@ -153,10 +153,10 @@ NO_RATING: Changes = {"runs.0.resistor_rating": None, "runs.0.resistor_kind": No
 
 
 def test_ascii_terminal_gets_plain_letters(tmp_path: Path) -> None:
-    text = check_text(study_of(tmp_path, {"title": "Lüster – 10 Ω"}), "ascii")
+    text = check_text(study_of(tmp_path, {"title": "Lüster é – 10 Ω"}), "ascii")
     assert text.isascii()
     assert "68 ohm" in text
-    assert text.startswith("L?ster - 10 ohm\n")
+    assert text.startswith("Luester ? - 10 ohm\n")
 
 
 def test_terminal_that_knows_every_letter_gets_the_text_unchanged() -> None:
@@ -166,6 +166,13 @@ def test_terminal_that_knows_every_letter_gets_the_text_unchanged() -> None:
 def test_terminal_of_unknown_encoding_counts_as_ascii() -> None:
     assert for_terminal("10 Ω", "no-such-codec") == "10 ohm"
     assert for_terminal("10 Ω", None) == "10 ohm"
+
+
+def test_german_letters_and_quotes_are_written_plainly_where_there_are_none() -> None:
+    assert (
+        for_terminal("„Lämpchen“ über ‚Öse‘ groß, 3 €", "ascii") == "\"Laempchen\" ueber 'Oese' gross, 3 EUR"
+    )
+    assert for_terminal("Lämpchen", "utf-8") == "Lämpchen"
 
 
 def test_control_characters_never_reach_the_terminal() -> None:

@@ -81,3 +81,15 @@ def test_the_text_names_every_run_and_finding(tmp_path: Path) -> None:
     text = figures_text(study)
     assert "shelf: 10 bulbs" in text
     assert all(f"[{finding.rule}]" in text for finding in study.findings)
+
+
+def test_one_bulb_is_not_told_as_many(tmp_path: Path) -> None:
+    text = figures_text(study_of(tmp_path, {"runs": [{"name": "nook", "bulbs": 1, "resistor": "680 ohm"}]}))
+    assert "nook: 1 bulb, fed at one end" in text
+
+
+def test_feed_and_level_are_told_in_the_language_of_the_file(tmp_path: Path) -> None:
+    text = figures_text(study_of(tmp_path, {"language": "de"}))
+    assert "shelf: 10 Lampen, Einspeisung: ein Ende" in text
+    assert "Warnung: " in text
+    assert not [word for word in ("one end", "warning: ", "caution: ", "notice: ") if word in text]
