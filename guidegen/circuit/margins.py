@@ -45,7 +45,7 @@ def corners(arrangement: Arrangement) -> Corners:
 def margins(arrangement: Arrangement, nominal: Solution) -> Margins:
     """Worst cases of an arrangement whose nominal solution is known."""
     at = corners(arrangement)
-    solved = solve_each(arrangement, (*at.most, *at.least))
+    solved = solve_each(arrangement, (*at.most, *at.least), near=nominal)
     most, least = solved[:2], solved[2:]
     supply_a = max(solution.supply_a for solution in most)
     brightest = _brightest_raw(arrangement, nominal)

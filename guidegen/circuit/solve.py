@@ -14,18 +14,23 @@ from guidegen.circuit.netlist import join_installations, netlist
 from guidegen.circuit.solution import RunSolution, Solution
 
 
-def solve(arrangement: Arrangement, conditions: Conditions = NOMINAL) -> Solution:
-    """Solve one arrangement under the given conditions.
+def solve(
+    arrangement: Arrangement, conditions: Conditions = NOMINAL, near: Solution | None = None
+) -> Solution:
+    """Solve one arrangement under the given conditions; `near` as in `solve_each`.
 
     Raises NotConvergedError when no solution is found.
     """
-    return solve_each(arrangement, (conditions,))[0]
+    return solve_each(arrangement, (conditions,), near)[0]
 
 
-def solve_each(arrangement: Arrangement, cases: tuple[Conditions, ...]) -> tuple[Solution, ...]:
-    """Solve the arrangement under several conditions in one go."""
+def solve_each(
+    arrangement: Arrangement, cases: tuple[Conditions, ...], near: Solution | None = None
+) -> tuple[Solution, ...]:
+    """Solve the arrangement under several conditions in one go, faster from a solution that is `near`."""
     bulbs, rails, sources = join_installations([netlist(arrangement, case) for case in cases])
-    network = solve_network(bulbs, rails, sources)
+    start_a = None if near is None else np.tile(np.concatenate([run.led_a for run in near.runs]), len(cases))
+    network = solve_network(bulbs, rails, sources, start_a)
     residual_a = kirchhoff_residual_a(bulbs, rails, network)
     imbalance_w = power_imbalance_w(rails, sources, network)
     runs = len(arrangement.runs)

@@ -113,11 +113,11 @@ def _currents_in_line(
     """As a meter in line with each run shows them, and in line with the supply."""
     for index, solved in enumerate(nominal.runs):
         scale, burden_ohm = meter.ammeter(solved.current_a)
-        shown_a = solve(with_burden(arrangement, index, burden_ohm)).runs[index].current_a
+        shown_a = solve(with_burden(arrangement, index, burden_ohm), near=nominal).runs[index].current_a
         values = _share(shown_a, solved.current_a) * draws.runs[index].current_a
         yield _amperes(shown_a, index), values, scale
     scale, burden_ohm = meter.ammeter(nominal.supply_a)
-    shown_a = solve(with_burden(arrangement, None, burden_ohm)).supply_a
+    shown_a = solve(with_burden(arrangement, None, burden_ohm), near=nominal).supply_a
     yield _amperes(shown_a, None), _share(shown_a, nominal.supply_a) * draws.supply_a, scale
 
 
