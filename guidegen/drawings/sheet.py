@@ -8,16 +8,16 @@ settings are put back behind every sheet.
 
 from __future__ import annotations
 
-import warnings
 from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from io import StringIO
-from typing import Any
+from typing import Any, Literal
 
 from guidegen.circuit.arrangement import Floats
 from guidegen.drawings.picture import finish_svg
 
 Place = tuple[float, float]
+Align = Literal["left", "center", "right"]
 
 _SETTINGS: Any = {
     "svg.fonttype": "none",
@@ -30,9 +30,12 @@ _WINDOWS = "backend"
 
 
 def load_plotting() -> None:
-    """Load the plotting library, which takes longer than a chart to draw."""
+    """Load what draws charts, which takes longer than a chart to draw."""
     import matplotlib.backends.backend_svg  # noqa: PLC0415
-    import matplotlib.figure  # noqa: F401, PLC0415
+    import matplotlib.figure  # noqa: PLC0415
+    import matplotlib.ticker  # noqa: F401, PLC0415
+
+    import guidegen.drawings.words  # noqa: F401, PLC0415
 
 
 @contextmanager
@@ -40,9 +43,7 @@ def drawing(picture_id: str) -> Iterator[None]:
     """The library's own defaults and ours, whatever the person has set; a sheet is used in here."""
     import matplotlib as mpl  # noqa: PLC0415
 
-    with mpl.rc_context(), warnings.catch_warnings():
-        # Letters of a script its font lacks are measured as boxes; the reader's browser has them.
-        warnings.filterwarnings("ignore", message="Glyph .* missing from")
+    with mpl.rc_context():
         defaults = {name: value for name, value in mpl.rcParamsDefault.items() if name != _WINDOWS}
         mpl.rcParams.update(defaults | _SETTINGS | {"svg.hashsalt": picture_id})
         yield
@@ -78,11 +79,12 @@ class Sheet:
 
         self._figure.add_artist(Polygon(outline, transform=self._points, color=grey, linewidth=0))
 
-    def write(self, x: float, y: float, words: str, size: float, align: str = "left") -> None:
+    def write(self, x: float, y: float, words: str, size: float, align: Align = "left") -> None:
         """A line of text with its baseline at `y`."""
-        self._figure.text(
-            x, y, words, transform=self._points, fontsize=size, ha=align, va="baseline", color="black"
-        )
+        from guidegen.drawings.words import Words  # noqa: PLC0415
+
+        line = Words(x, y, words, size=size, horizontalalignment=align, transform=self._points, color="black")
+        self._figure.add_artist(line)
 
     def svg(self, picture_id: str, title: str, alt: str) -> str:
         """The sheet as SVG text that stands alone."""
