@@ -173,7 +173,8 @@ def _note(matter: Matter, fits: list[Fit], index: int) -> str:
     if not run.resistor.fitted and any(fit.usable and fit.enough and fit.resistor_ohm for fit in fits):
         sentences.append(
             _(
-                "A run planned without a resistor gets one from the + common connector to its + wire, in the box."
+                "A run planned without a resistor gets one from the + common connector to its + wire, "
+                "in the box."
             )
         )
     if run.resistor.fitted and not is_preferred(run.series, run.resistor.ohm):
