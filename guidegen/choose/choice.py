@@ -118,7 +118,9 @@ class Choice:
 
     `looked_at` candidates, `solved` of them, the others certain to be
     beaten; `miss` is None when the first meets the goals; `hung`: the
-    proposed runs hang on the hooks of the file.
+    proposed runs hang on the hooks of the file; `unbeaten`: proposals there
+    are that no other beats, shown or not; `lifted`: the most even of those
+    is shown though others stand before it that are not.
     """
 
     proposals: tuple[Proposal, ...]
@@ -126,3 +128,5 @@ class Choice:
     solved: int
     miss: Miss | None
     hung: bool = False
+    unbeaten: int = 0
+    lifted: bool = False

@@ -9,7 +9,7 @@ import numpy as np
 from guidegen.choose.choice import Choice, Proposal, Rival
 from guidegen.choose.costs import costs_of
 from guidegen.choose.curves import Bounds, make_bounds
-from guidegen.choose.front import MOST_SHOWN, Whole, standing
+from guidegen.choose.front import MOST_SHOWN, standing, with_most_even
 from guidegen.choose.judging import judge_trials
 from guidegen.choose.layouts import Layout, bulbs_to_use, layouts
 from guidegen.choose.limits import within
@@ -55,9 +55,15 @@ class _Searched:
 
 @dataclass(frozen=True, eq=False)
 class Search:
-    """What a search found: arrangements made up, and how many it looked at; see `choice_of`."""
+    """What a search found: arrangements made up, and how many it looked at; see `choice_of`.
+
+    `unbeaten` there are that no other beats, those made up among them; the
+    last one made up is `lifted` over others, being the most even.
+    """
 
     made: tuple[Proposal, ...]
+    unbeaten: int
+    lifted: bool
     looked_at: int
     solved: int
     hindered: tuple[str, ...]
@@ -66,6 +72,8 @@ class Search:
 def choose(project: Project, leds: Leds, progress: Progress | None = None, most: int = MOST_SHOWN) -> Choice:
     """Arrangements for the project, best first, at most `most`; the maker's own among them if it has runs.
 
+    The most even of all that no other beats is among them, the last place
+    being kept for it if it stands farther down; so is the maker's own.
     Without runs all bulbs bought are used, else as many as the runs use.
     Raises GuidegenError when no arrangement can be made up.
     """
@@ -75,8 +83,11 @@ def choose(project: Project, leds: Leds, progress: Progress | None = None, most:
 def look(project: Project, leds: Leds, progress: Progress | None = None, most: int = MOST_SHOWN) -> Search:
     """Make up arrangements for the project, at most `most`; none where none can be."""
     searches = _search(project, leds, progress)
+    best, lifted = _best(searches[-1], most) if searches else ([], False)
     return Search(
-        made=tuple(_proposals(project, leds, searches[-1], most)) if searches else (),
+        made=tuple(_proposals(project, leds, searches[-1], best)) if searches else (),
+        unbeaten=max(1, len(searches[-1].found.numbers)) if searches else 0,
+        lifted=lifted,
         looked_at=sum(len(each.found.trials) for each in searches),
         solved=sum(each.found.solved for each in searches),
         hindered=_hindered(searches[0]) if searches else (),
@@ -99,14 +110,17 @@ def choice_of(
         raise GuidegenError(_no_layout())
     ranked = sorted(made, key=lambda each: stands(project, each))
     reached = ranked[0].meets_goals and within(ranked[0].over)
+    shown = _shown(ranked, most)
     return Choice(
-        proposals=tuple(_with_own(ranked, most)),
+        proposals=tuple(shown),
         looked_at=found.looked_at,
         solved=found.solved,
         miss=None
         if reached
         else miss_of(project, leds, ranked[0], found.hindered, lambda changed: _reachable(changed, leds)),
         hung=ways_of(project) is not None,
+        unbeaten=found.unbeaten,
+        lifted=found.lifted or _moved_up(ranked, shown),
     )
 
 
@@ -135,11 +149,20 @@ def _no_layout() -> str:
     ).format(count=MOST_SEARCHED_BULBS)
 
 
-def _with_own(ranked: list[Proposal], most: int) -> list[Proposal]:
-    """The first ones; the maker's own takes the last place if it would fall off."""
-    shown = ranked[:most]
-    fallen = [each for each in ranked[most:] if each.given]
-    return [*shown[: most - len(fallen)], *fallen]
+def _shown(ranked: list[Proposal], most: int) -> list[Proposal]:
+    """The first ones in order; the maker's own and the most even proposal stay, whatever falls off."""
+    own = [index for index, each in enumerate(ranked) if each.given]
+    others = [index for index, each in enumerate(ranked) if not each.given]
+    room = most if len(ranked) <= most else most - len(own)
+    kept = with_most_even(others, [each.evenness for each in ranked], room) if others else []
+    return [ranked[index] for index in sorted([*own, *kept])]
+
+
+def _moved_up(ranked: list[Proposal], shown: list[Proposal]) -> bool:
+    """Whether proposals are shown that others stand before which are not."""
+    proposed = [each for each in shown if not each.given]
+    first = [each for each in ranked if not each.given][: len(proposed)]
+    return any(one is not other for one, other in zip(proposed, first, strict=True))
 
 
 def _search(project: Project, leds: Leds, progress: Progress | None) -> list[_Searched]:
@@ -195,12 +218,9 @@ def _hindered(searched: _Searched) -> tuple[str, ...]:
     return alone or tuple(broken)
 
 
-def _proposals(project: Project, leds: Leds, searched: _Searched, most: int) -> list[Proposal]:
-    """The best of the unbeaten candidates, worked out; the closest one where none keeps the limits."""
-    field, numbers = searched.field, searched.found.numbers
-    if len(numbers) == 0:
-        numbers = np.array([searched.found.closest])
-    found = _best(searched, numbers, most)
+def _proposals(project: Project, leds: Leds, searched: _Searched, found: list[Candidate]) -> list[Proposal]:
+    """These candidates, worked out."""
+    field = searched.field
     rivals = _rivals(searched, found)
     made = [
         replace(
@@ -215,8 +235,14 @@ def _proposals(project: Project, leds: Leds, searched: _Searched, most: int) -> 
     return [each for each in made if within(each.over)] or made[:1]
 
 
-def _best(searched: _Searched, numbers: Whole, most: int) -> list[Candidate]:
-    """The candidates that stand best, with their resistors."""
+def _best(searched: _Searched, most: int) -> tuple[list[Candidate], bool]:
+    """The unbeaten candidates that stand best, with resistors; the closest one where none keeps the limits.
+
+    The most even is among them; also whether it is so only for that.
+    """
+    numbers = searched.found.numbers
+    if len(numbers) == 0:
+        numbers = np.array([searched.found.closest])
     field, trials = searched.field, searched.found.trials.some(numbers)
     costs, figures = costs_of(field, trials), [searched.found.figures[int(number)] for number in numbers]
 
@@ -226,10 +252,13 @@ def _best(searched: _Searched, numbers: Whole, most: int) -> list[Candidate]:
         share = field.dim * found.led_share
         return (*standing(field.project.goals, found.evenness, share, found.money, *counted).key(), k)
 
-    return [
+    order = sorted(range(len(trials)), key=key)
+    shown = with_most_even(order, [each.evenness for each in figures], most)
+    best = [
         Candidate(int(trials.layout[k]), int(trials.feeder[k]), int(trials.extra[k]), figures[k].ohms)
-        for k in sorted(range(len(trials)), key=key)[:most]
+        for k in shown
     ]
+    return best, shown != order[:most]
 
 
 def _rivals(searched: _Searched, found: list[Candidate]) -> list[Rival | None]:

@@ -7,6 +7,7 @@ counts as alike.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -104,6 +105,17 @@ class Standing:
             self.cuts,
             round(self.extra_wire_m, 1),
         )
+
+
+def with_most_even(order: list[int], evenness: Sequence[float], most: int) -> list[int]:
+    """The first of some in this order, at most `most`, the last of them giving way to the most even of all.
+
+    `evenness` of each by index; what reads alike counts as alike, and the
+    first of those in order is taken.  Where one alone is shown it stays.
+    """
+    shown = order[:most]
+    most_even = max(order, key=lambda index: round(evenness[index], 2))
+    return shown if most_even in shown or most < 2 else [*shown[:-1], most_even]
 
 
 def standing(

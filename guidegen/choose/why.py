@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from guidegen.choose.apart import set_apart
 from guidegen.choose.choice import Change, Choice, Group, Miss, Proposal
+from guidegen.choose.front import EVENNESS_STEP, MONEY_STEP, WIRE_STEP_M
 from guidegen.choose.metres import sited_text
 from guidegen.hanging.routes import LEAST_EXTRA_M
 from guidegen.locale import N_, _, ngettext
-from guidegen.locale.numerals import NO_BREAK, fixed, general
+from guidegen.locale.numerals import NO_BREAK, fixed, general, with_unit
 from guidegen.locale.numerals import money as amount_of_money
 from guidegen.safety.amounts import shown
 from guidegen.safety.leds import GOAL_MET_FROM
@@ -64,11 +66,10 @@ def _group(group: Group, named: bool) -> str:
 
 
 def title_of(proposal: Proposal, choice: Choice) -> str:
-    """Its name, with the sizes of its wires where another one of the choice has the same name."""
+    """Its name, and where another one of the choice has the same, what tells it apart."""
     name = name_of(proposal)
-    if [name_of(each) for each in choice.proposals].count(name) > 1 and proposal.wire_mm2:
-        return _("{name}, wire of {sizes}").format(name=name, sizes=wire_sizes(proposal))
-    return name
+    difference = set_apart(proposal, [each for each in choice.proposals if name_of(each) == name])
+    return _("{name}, {difference}").format(name=name, difference=difference) if difference else name
 
 
 def why(proposal: Proposal, choice: Choice) -> str:
@@ -79,11 +80,6 @@ def why(proposal: Proposal, choice: Choice) -> str:
     )
     head = _("{name}: {gains}").format(name=title_of(proposal, choice), gains=gains)
     return "; ".join([head[:1].upper() + head[1:], *_remarks(proposal, first)]) + "."
-
-
-def wire_sizes(proposal: Proposal) -> str:
-    """Sizes of its feeders and extra wires, as a shop would say them."""
-    return _(" and ").join(f"{general(size, 6)} mm²" for size in proposal.wire_mm2)
 
 
 def _price(proposal: Proposal) -> str:
@@ -112,10 +108,15 @@ def _remarks(proposal: Proposal, first: Proposal) -> Iterator[str]:
         yield _against(proposal, first)
 
 
+def more(one: float, other: float) -> float:
+    """By how much one figure is above another as both are shown, to the hundredth: what reads alike is."""
+    return round(round(one, 2) - round(other, 2), 2)
+
+
 def _against(proposal: Proposal, first: Proposal) -> str:
     """What it gains and costs against the first."""
-    more_even = round(proposal.evenness - first.evenness, 2)
-    dearer = round(proposal.cost.money - first.cost.money, 2)
+    more_even = more(proposal.evenness, first.evenness)
+    dearer = more(proposal.cost.money, first.cost.money)
     light = _("{amount} more even") if more_even > 0 else _("{amount} less even")
     money = _("{amount} dearer") if dearer > 0 else _("{amount} cheaper")
     return _("against the first {light} and {money}").format(
@@ -173,7 +174,25 @@ def rests_on(choice: Choice) -> tuple[str, ...]:
     """What every comparison rests on."""
     return (
         _on_hooks() if choice.hung else _on_a_line(),
+        *_own_wire(choice),
+        _steps(choice),
         _("Cost counts wire, resistors, fuse and joints; strings and supply are the same in all."),
+    )
+
+
+def _own_wire(choice: Choice) -> Iterator[str]:
+    if any(each.given for each in choice.proposals):
+        yield _("The maker's own has the sizes and lengths of wire that the project file states.")
+
+
+def _steps(choice: Choice) -> str:
+    return _(
+        "Proposals are weighed in steps of {evenness} of evenness, {money} and {length} of extra wire; what "
+        "lies within one step counts as alike. The most even of those that no other beats is always shown."
+    ).format(
+        evenness=fixed(EVENNESS_STEP, 2),
+        money=amount_of_money(MONEY_STEP, choice.proposals[0].cost.currency),
+        length=with_unit(general(WIRE_STEP_M), "m"),
     )
 
 

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator
 
+from guidegen.choose.apart import wire_sizes
 from guidegen.choose.choice import Choice, Proposal
 from guidegen.choose.costs import Cost
-from guidegen.choose.why import rests_on, title_of, why, why_none
+from guidegen.choose.rewired import rewired
+from guidegen.choose.takeover import take_over
+from guidegen.choose.why import more, rests_on, title_of, why, why_none
+from guidegen.guide.arrangement_wires import alike, how_to_take, wires_table
 from guidegen.guide.blocks import Column, Table
-from guidegen.guide.format import NO_BREAK, NOTHING, fixed, listed, number, quantity
+from guidegen.guide.format import fixed, listed, number, quantity
 from guidegen.guide.matter import Matter
 from guidegen.guide.pages import ArrangementsPage, Compared
 from guidegen.locale import _, ngettext
@@ -23,6 +26,7 @@ _PRICED = ("wire", "resistor", "fuse", "joint")
 def arrangements_page(matter: Matter) -> ArrangementsPage:
     """The page of arrangements side by side."""
     choice = matter.study.choice
+    table = _table(choice)
     return ArrangementsPage(
         message=tuple(_message(matter, choice)),
         how_to_read=_(
@@ -31,9 +35,11 @@ def arrangements_page(matter: Matter) -> ArrangementsPage:
             "wires enter; the upright lines part the runs."
         ),
         arrangements=tuple(
-            _compared(choice, proposal, number) for number, proposal in enumerate(choice.proposals, 1)
+            _compared(matter, proposal, number) for number, proposal in enumerate(choice.proposals, 1)
         ),
-        table=_table(choice),
+        table=table,
+        wires=wires_table(choice, [row[0] for row in table.rows]),
+        to_take=how_to_take(),
         rests_on=rests_on(choice),
     )
 
@@ -43,8 +49,10 @@ def built(choice: Choice) -> Proposal:
     return next((each for each in choice.proposals if each.given), choice.proposals[0])
 
 
-def _compared(choice: Choice, proposal: Proposal, place: int) -> Compared:
+def _compared(matter: Matter, proposal: Proposal, place: int) -> Compared:
+    choice = matter.study.choice
     title = title_of(proposal, choice)
+    taken = None if proposal.given else take_over(matter.study.file.project, proposal)
     return Compared(
         anchor=f"arrangement-{place}",
         number=place,
@@ -52,6 +60,8 @@ def _compared(choice: Choice, proposal: Proposal, place: int) -> Compared:
         mark=_mark(choice, proposal),
         picture=f"arrangement-{place}",
         why=_gains(proposal, choice),
+        runs=taken.runs if taken else "",
+        also=taken.also if taken else (),
     )
 
 
@@ -83,6 +93,7 @@ def _message(matter: Matter, choice: Choice) -> Iterator[str]:
     mine = built(choice)
     if mine is not choice.proposals[0]:
         yield _against_first(mine, choice.proposals[0])
+        yield from _of_wire(matter, mine, choice.proposals[0])
     yield from _others(choice)
 
 
@@ -111,7 +122,7 @@ def _looked_at(matter: Matter, choice: Choice) -> str:
 def _order(matter: Matter, choice: Choice) -> str:
     if len(choice.proposals) == 1:
         return _("None other is worth showing beside it.")
-    shown = _("Shown are {count} that no other one beats in everything.").format(count=len(choice.proposals))
+    shown = _shown(choice)
     if choice.miss is not None:
         return shown
     if matter.project.goals.weights != Weights():
@@ -119,6 +130,52 @@ def _order(matter: Matter, choice: Choice) -> str:
     else:
         order = _("Those that meet the goals come first, the cheapest at the top.")
     return f"{shown} {order}"
+
+
+def _shown(choice: Choice) -> str:
+    """Which ones are shown, of all that were looked at."""
+    proposed = sum(not each.given for each in choice.proposals)
+    if proposed >= choice.unbeaten:
+        text = _("Shown are all {count} proposals that no other proposal beats in everything")
+    elif choice.lifted:
+        text = _(
+            "Shown are, of {unbeaten} proposals that no other proposal beats in everything, the {best} that "
+            "stand best and the most even"
+        )
+    else:
+        text = _(
+            "Shown are, of {unbeaten} proposals that no other proposal beats in everything, the {count} that "
+            "stand best"
+        )
+    if proposed == 1:
+        text = _("Shown is the proposal that stands best")
+    text = text.format(count=proposed, best=proposed - 1, unbeaten=choice.unbeaten)
+    own = proposed < len(choice.proposals)
+    return (_("{shown}, and the maker's own.") if own else _("{shown}.")).format(shown=text)
+
+
+def _of_wire(matter: Matter, mine: Proposal, first: Proposal) -> Iterator[str]:
+    """How much of the difference in cost comes of other sizes of wire."""
+    same = rewired(matter.project, mine, first)
+    if same is None or not mine.wire_mm2:
+        return
+    text = _(
+        "They differ in the size of their wire too: number 1 is reckoned with {first_sizes}, the maker's own "
+        "with {sizes}. With the sizes of number 1 the maker's own would cost {money}, at evenness "
+        "{evenness}; what difference is left comes of lengths of wire, resistors and joints."
+    )
+    yield text.format(
+        first_sizes=_sizes_used(first),
+        sizes=wire_sizes(mine),
+        money=money(same.money, mine.cost.currency),
+        evenness=fixed(same.evenness, 2),
+    )
+
+
+def _sizes_used(proposal: Proposal) -> str:
+    """Sizes that it was searched with, also of wires that it has none of."""
+    sizes = dict.fromkeys(proposal.sizes_mm2)
+    return wire_sizes(proposal) or listed([quantity(size / 1e6, "m2") for size in sizes])
 
 
 def _first(matter: Matter, choice: Choice) -> str:
@@ -141,10 +198,10 @@ def _first(matter: Matter, choice: Choice) -> str:
 def _against_first(mine: Proposal, first: Proposal) -> str:
     clauses = [
         _("gives evenness {mine} instead of {first}")
-        if fixed(mine.evenness, 2) != fixed(first.evenness, 2)
+        if more(mine.evenness, first.evenness)
         else _("is as even ({mine})"),
         _("costs {mine_money} instead of {first_money}")
-        if fixed(mine.cost.money, 2) != fixed(first.cost.money, 2)
+        if more(mine.cost.money, first.cost.money)
         else _("costs the same ({mine_money})"),
         _("has {joints} instead of {first_joints}")
         if mine.cost.joints != first.cost.joints
@@ -171,8 +228,8 @@ def _others(choice: Choice) -> Iterator[str]:
     """What others are best at, where the first one is not."""
     first = choice.proposals[0]
     most_even = max(choice.proposals, key=lambda each: round(each.evenness, 2))
-    if round(most_even.evenness, 2) > round(first.evenness, 2):
-        yield _("Most even is number {number}: {name}, with {evenness} for {money}.").format(
+    if more(most_even.evenness, first.evenness) > 0:
+        yield _("Most even of those shown is number {number}: {name}, with {evenness} for {money}.").format(
             number=choice.proposals.index(most_even) + 1,
             name=title_of(most_even, choice),
             evenness=fixed(most_even.evenness, 2),
@@ -199,12 +256,9 @@ def _table(choice: Choice) -> Table:
             Column(_("No.")),
             Column(_("Runs")),
             Column(_("Fed")),
-            Column(_("Resistors")),
             Column(_("Evenness"), numeric=True),
             Column(_("Mean LED, mA"), numeric=True),
             Column(_("Goals")),
-            Column(_("Extra wire, m"), numeric=True),
-            Column(_("Its cores, m"), numeric=True),
             Column(_("Joints"), numeric=True),
             Column(_("Cuts"), numeric=True),
             Column(_cost_title(choice.proposals[0].cost), numeric=True),
@@ -218,14 +272,11 @@ def _row(choice: Choice, proposal: Proposal, place: int) -> tuple[str, ...]:
     cost = proposal.cost
     return (
         _place(choice, proposal, place),
-        " + ".join(_alike(group.runs, str(group.bulbs)) for group in proposal.groups),
+        " + ".join(alike(group.runs, str(group.bulbs)) for group in proposal.groups),
         ", ".join(dict.fromkeys(_(group.feed) for group in proposal.groups)),
-        ", ".join(_resistors(proposal)),
         fixed(proposal.evenness, 2),
         _led_ma(proposal),
         _("met") if proposal.meets_goals else _("missed"),
-        _metres(cost.extra_wire_m),
-        _metres(cost.core_m),
         str(cost.joints),
         str(cost.cuts),
         fixed(cost.money, 2),
@@ -245,21 +296,6 @@ def _led_ma(proposal: Proposal) -> str:
     led_a = [run.mean_led_a for run in proposal.worked.solution.runs]
     low, high = number(1e3 * min(led_a)), number(1e3 * max(led_a))
     return low if low == high else _("{low} to {high}").format(low=low, high=high)
-
-
-def _resistors(proposal: Proposal) -> Iterator[str]:
-    resistors = (run.resistor for run in proposal.worked.arrangement.runs)
-    counted = Counter(each.ohm if each.fitted else 0.0 for each in resistors)
-    for ohm, count in counted.items():
-        yield _alike(count, quantity(ohm, "Ω")) if ohm else _("none")
-
-
-def _alike(count: int, what: str) -> str:
-    return what if count == 1 else f"{count}{NO_BREAK}×{NO_BREAK}{what}"
-
-
-def _metres(length_m: float) -> str:
-    return number(length_m) if length_m else NOTHING
 
 
 def _money(cost: Cost) -> str:

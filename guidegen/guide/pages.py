@@ -119,7 +119,9 @@ class LightPage:
 class Compared:
     """One arrangement among others: `mark` says in words that the guide builds it, empty if it does not.
 
-    `picture` is the id of its chart; `why` tells what it gains and costs.
+    `picture` is the id of its chart; `why` tells what it gains and costs;
+    `runs` is its block of the project file, empty of the maker's own, and
+    `also` tells what else to write there.
     """
 
     anchor: str
@@ -128,16 +130,24 @@ class Compared:
     mark: str
     picture: str
     why: str
+    runs: str = ""
+    also: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
 class ArrangementsPage:
-    """Arrangements compared: the choice explained, a chart of each, all figures in a table."""
+    """Arrangements compared: the choice explained, a chart of each, all figures in a table.
+
+    `wires` is the table of what each is built of; `to_take` tells how a
+    block of the project file is taken over.
+    """
 
     message: tuple[str, ...]
     how_to_read: str
     arrangements: tuple[Compared, ...]
     table: Table
+    wires: Table
+    to_take: str
     rests_on: tuple[str, ...]
 
 

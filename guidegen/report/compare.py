@@ -9,15 +9,18 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
+from guidegen.choose.apart import wire_sizes
 from guidegen.choose.choice import Choice, Proposal
 from guidegen.choose.choose import choose
 from guidegen.choose.metres import fed_texts, places_text
 from guidegen.choose.progress import Progress
-from guidegen.choose.why import assumptions, why, why_none, wire_sizes
-from guidegen.circuit.arrangement import Cable
+from guidegen.choose.takeover import take_over
+from guidegen.choose.why import assumptions, why, why_none
+from guidegen.circuit.arrangement import Cable, RunPlan
 from guidegen.locale import _, ngettext, speaking_language
-from guidegen.locale.numerals import fixed
+from guidegen.locale.numerals import fixed, general, with_unit
 from guidegen.project.read import ProjectFile, read_project
+from guidegen.project.schema import Project
 from guidegen.report.amounts import amount, money
 from guidegen.report.check import check_text
 from guidegen.report.figures import figures
@@ -135,7 +138,25 @@ def _lines(found: Comparison) -> Iterator[str]:
         yield from ("   " + line for line in _runs(proposal))
         yield from ("   " + line for line in _least_wire(proposal))
     yield ""
+    yield from _to_take(found.file.project, found.choice)
     yield from assumptions(found.choice)
+
+
+def _to_take(project: Project, choice: Choice) -> Iterator[str]:
+    """The block of the project file that makes the first proposal the maker's own."""
+    proposed = [each for each in choice.proposals if not each.given]
+    if not proposed:
+        return
+    taken = take_over(project, proposed[0])
+    yield _("Number {number}, to put into the project file in place of the runs there:").format(
+        number=choice.proposals.index(proposed[0]) + 1
+    )
+    yield ""
+    yield from taken.runs.splitlines()
+    yield ""
+    if taken.also:
+        yield from (text + "." for text in taken.also)
+        yield ""
 
 
 def _least_wire(proposal: Proposal) -> Iterator[str]:
@@ -179,4 +200,17 @@ def _runs(proposal: Proposal) -> Iterator[str]:
             ohm=amount(plan.resistor.ohm, "ohm") if plan.resistor.fitted else _("no resistor"),
             led=amount(run.mean_led_a, "A"),
             evenness=fixed(run.evenness, 2),
-        )
+        ) + "".join(_wires(plan))
+
+
+def _wires(plan: RunPlan) -> Iterator[str]:
+    """Feeder and extra wire of a run, each behind what stands before it."""
+    if plan.feeder is not None:
+        yield _(", feeder {wire}").format(wire=_cable(plan.feeder))
+    if plan.extra is not None:
+        yield _(", extra wire {wire}").format(wire=_cable(plan.extra))
+
+
+def _cable(cable: Cable) -> str:
+    size = with_unit(general(cable.conductor.area_m2 * 1e6), "mm²")
+    return _("{length} of {size}").format(length=with_unit(fixed(cable.length_m, 2), "m"), size=size)

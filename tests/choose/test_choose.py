@@ -10,6 +10,7 @@ from scipy.optimize import brentq
 
 from guidegen.choose.choice import Choice, Proposal
 from guidegen.choose.choose import best_runs, choose
+from guidegen.choose.front import with_most_even
 from guidegen.choose.layouts import layouts
 from guidegen.choose.limits import within
 from guidegen.choose.workout import work_out
@@ -132,6 +133,34 @@ def test_no_proposal_is_beaten_by_another(changes: dict[str, Any]) -> None:
         for other in proposals:
             if one is not other and one.led_share >= 0.8 and other.led_share >= 0.8:
                 assert any(a < b for a, b in zip(costs(one), costs(other), strict=True))
+
+
+def test_the_last_gives_way_to_the_most_even_of_all() -> None:
+    # By hand: in this order 2 is the most even by what reads, 0.90, and the first of those that read so.
+    order, evenness = [3, 0, 1, 2, 4], [0.5, 0.6, 0.901, 0.4, 0.904]
+    assert with_most_even(order, evenness, 2) == [3, 2]
+    assert with_most_even(order, evenness, 4) == [3, 0, 1, 2]
+    assert with_most_even(order, evenness, 1) == [3]
+
+
+@pytest.mark.parametrize("own", [False, True], ids=["proposals alone", "beside the maker's own"])
+@pytest.mark.parametrize("goal", [0.5, 0.9])
+def test_the_most_even_that_none_beats_is_always_shown(own: bool, goal: float) -> None:
+    project = project_with({"strings.drop.bought": 4, "goals.evenness": goal})
+    if own:
+        project = project.model_copy(
+            update={"runs": (Run(bulbs=24, name="mine", string="drop", feed="one end"),)}
+        )
+    everything = choose(project, fit_leds(project), most=10_000)
+    choice = choice_of(project)
+    assert len(choice.proposals) == 8 < choice.unbeaten
+    assert sum(each.given for each in choice.proposals) == own
+    best = max(round(each.evenness, 2) for each in everything.proposals if not each.given)
+    shown = [each for each in choice.proposals if not each.given]
+    assert max(round(each.evenness, 2) for each in shown) == best
+    # The others are those that stand first, in the same order.
+    names = [each.runs for each in everything.proposals if not each.given]
+    assert [each.runs for each in shown[:-1]] == names[: len(shown) - 1]
 
 
 @pytest.mark.parametrize("changes", CASES)

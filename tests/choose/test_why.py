@@ -8,7 +8,7 @@ import pytest
 
 from guidegen.choose.choice import Change, Choice, Miss, Proposal, Rival
 from guidegen.choose.choose import choose
-from guidegen.choose.why import assumptions, in_words, name_of, why, why_none
+from guidegen.choose.why import assumptions, in_words, more, name_of, title_of, why, why_none
 from guidegen.locale import speaking_language
 from guidegen.study import fit_leds
 from tests.choose.making import thirty
@@ -65,10 +65,27 @@ def test_the_first_tells_what_it_gives_and_costs_and_what_another_feed_would_giv
 def test_any_other_tells_what_it_gains_and_costs_against_the_first(choice: Choice) -> None:
     first = costing(choice.proposals[0], money=10.0)
     other = costing(choice.proposals[1], money=12.5)
-    more = other.evenness - first.evenness
+    more = round(other.evenness, 2) - round(first.evenness, 2)
     sentence = why(other, replace(choice, proposals=(first, other)))
     side = "more" if more >= 0 else "less"
     assert sentence.endswith(f"against the first {abs(more):.2f} {side} even and 2.50 EUR dearer.")
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "expected"),
+    [(0.5049, 0.5051, -0.01), (0.5051, 0.5149, 0.0), (0.6, 0.6, 0.0), (1.005, 0.0, 1.0)],
+)
+def test_figures_differ_as_they_read(one: float, other: float, expected: float) -> None:
+    # By hand from two decimals: 0.50 and 0.51; 0.51 and 0.51; 1.005 is held a little below itself.
+    assert more(one, other) == expected
+
+
+def test_those_of_one_name_are_told_apart_by_the_first_thing_that_does(choice: Choice) -> None:
+    first = choice.proposals[0]
+    further = costing(first, feeder_m=9.0)
+    told = [title_of(each, replace(choice, proposals=(first, further))) for each in (first, further)]
+    assert told[0] != told[1]
+    assert told[1].startswith("two runs of 15, fed at opposite ends, 9.00\u00a0m of feeder and ")
 
 
 def test_two_that_differ_by_their_wire_alone_say_so(choice: Choice) -> None:

@@ -3,17 +3,27 @@
 from __future__ import annotations
 
 import json
+import re
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
+import yaml
 
-from guidegen.guide.pages import ArrangementsPage
+from guidegen.choose.choice import Proposal
+from guidegen.guide.pages import ArrangementsPage, Compared
+from guidegen.parts.price_list import price_list
 from guidegen.report.compare import compare, compared
+from guidegen.report.figures import figures
+from guidegen.study import study
 from tests.guide.projects import Made, changed, fed, make, of_study
 
-#: Columns of the table of figures.
-MARK, RUNS, EVENNESS, LED, GOALS, EXTRA, CORES, JOINTS, CUTS, COST = 0, 1, 4, 5, 6, 7, 8, 9, 10, 11
+#: Columns of the table of figures, and of the table of wire.
+MARK, RUNS, EVENNESS, LED, GOALS, JOINTS, CUTS, COST = 0, 1, 3, 4, 5, 6, 7, 8
+RESISTORS, FUSE, FEEDER, FEEDERS_M, EXTRA, EXTRA_M, CORES_M = 1, 2, 3, 4, 5, 6, 7
+SAMPLE = Path(__file__).parents[2] / "sample_project" / "potting-bench.yaml"
+EXAMPLES = Path(__file__).parents[1] / "examples"
 
 
 def page_of(made: Made) -> ArrangementsPage:
@@ -72,8 +82,6 @@ def test_the_tables_figures_are_those_of_compare(project: dict[str, Any], tmp_pa
         assert row[EVENNESS] == f"{each['evenness']:.2f}"
         assert row[COST] == f"{each['cost']:.2f}"
         assert (row[JOINTS], row[CUTS]) == (str(each["joints"]), str(each["cuts"]))
-        assert row[EXTRA] == (f"{each['extra_wire_m']:.3g}" if each["extra_wire_m"] else "–")
-        assert row[CORES] == (f"{each['core_m']:.3g}" if each["core_m"] else "–")
         led_ma = [1e3 * run["led_current_a"] for run in each["runs"]]
         assert {float(part) for part in row[LED].split(" to ")} == {
             float(f"{min(led_ma):.3g}"),
@@ -81,6 +89,20 @@ def test_the_tables_figures_are_those_of_compare(project: dict[str, Any], tmp_pa
         }
         assert (row[GOALS] == "met") == each["meets_goals"]
         assert row[MARK].endswith("maker's own, built here") == each["given"]
+
+
+def test_the_wires_and_the_fuse_are_those_of_compare(bench: Made) -> None:
+    rows = page_of(bench).wires.rows
+    for row, each in zip(rows, compared(compare(SAMPLE)), strict=True):
+        assert row[EXTRA_M] == (f"{each['extra_wire_m']:.3g}" if each["extra_wire_m"] else "–")
+        assert row[CORES_M] == (f"{each['core_m']:.3g}" if each["core_m"] else "–")
+        assert row[FUSE] == f"{each['fuse_a']:g}\u00a0A"
+        for cell, metres, key in ((FEEDER, FEEDERS_M, "feeder"), (EXTRA, EXTRA_M, "extra_wire")):
+            wires = [run[key] for run in each["runs"] if run[key]]
+            sizes = dict.fromkeys(f"{wire['area_m2'] * 1e6:g}\u00a0mm²" for wire in wires)
+            assert row[cell] == (", ".join(sizes) or "–")
+            total = sum(wire["length_m"] for wire in wires)
+            assert row[metres] == (f"{total:.3g}" if total else "–")
 
 
 def test_the_makers_own_is_marked_in_words(plain: Made) -> None:
@@ -169,8 +191,152 @@ def test_every_chart_has_its_picture_named(all_guides: tuple[Made, ...]) -> None
 
 
 def test_the_sentence_under_a_chart_is_that_of_compare(bench: Made, tmp_path: Path) -> None:
-    sample = Path(__file__).parents[2] / "sample_project" / "potting-bench.yaml"
-    whys = [each["why"] for each in compared(compare(sample))]
+    whys = [each["why"] for each in compared(compare(SAMPLE))]
     for each, text in zip(page_of(bench).arrangements, whys, strict=True):
         assert text.startswith(f"{each.title}: ")
         assert each.why.lower() in text.lower()
+
+
+def message_of(name: str) -> str:
+    return "\n".join(page_of(of_study(study(EXAMPLES / name))).message)
+
+
+def test_the_own_is_not_among_those_that_no_other_beats(bench: Made) -> None:
+    # Number 2 of the sample is as even as the maker's own for less of everything.
+    told = page_of(bench).message[1]
+    count = bench.study.choice.unbeaten
+    assert count > 8
+    assert f"Shown are, of {count} proposals that no other proposal beats in everything, the 6 that" in told
+    assert "stand best and the most even, and the maker's own." in told
+
+
+def test_a_single_proposal_beside_the_own_is_told_as_such() -> None:
+    assert "Shown is the proposal that stands best, and the maker's own." in message_of("safety-two-way.yaml")
+
+
+def test_without_own_runs_none_is_spoken_of_among_those_shown(proposed: Made) -> None:
+    told = page_of(proposed).message[1]
+    assert "that no other proposal beats in everything" in told
+    assert "maker's own" not in told
+
+
+def test_the_most_even_is_called_so_of_those_shown(bench: Made) -> None:
+    proposals = bench.study.choice.proposals
+    best = max(range(len(proposals)), key=lambda index: proposals[index].evenness)
+    assert f"Most even of those shown is number {best + 1}: " in "\n".join(page_of(bench).message)
+
+
+def nudged(made: Made, first: float, own: float) -> Made:
+    """The guide of a study whose first and own arrangement have these evennesses."""
+    choice = made.study.choice
+
+    def with_evenness(each: Proposal, evenness: float) -> Proposal:
+        solution = replace(each.worked.solution, evenness=evenness)
+        return replace(each, worked=replace(each.worked, solution=solution))
+
+    proposals = tuple(
+        with_evenness(each, own) if each.given else with_evenness(each, first) if number == 0 else each
+        for number, each in enumerate(choice.proposals)
+    )
+    study = replace(made.study)
+    study.__dict__["choice"] = replace(choice, proposals=proposals)
+    return of_study(study)
+
+
+def test_page_and_sentence_call_the_own_more_even_when_it_reads_more(bench: Made) -> None:
+    # Read as 0.50 and 0.51, though what is between them rounds to nothing.
+    page = page_of(nudged(bench, first=0.5043, own=0.5057))
+    own = next(each for each in page.arrangements if each.mark)
+    assert "gives evenness 0.51 instead of 0.50" in "\n".join(page.message)
+    assert "against the first 0.01 more even" in own.why
+
+
+def test_page_and_sentence_call_the_own_as_even_when_it_reads_the_same(bench: Made) -> None:
+    # Both read 0.51, though what is between them rounds to 0.01.
+    page = page_of(nudged(bench, first=0.5055, own=0.5145))
+    own = next(each for each in page.arrangements if each.mark)
+    assert "is as even (0.51)" in "\n".join(page.message)
+    assert "against the first as even" in own.why
+
+
+def test_what_the_own_would_cost_with_wire_of_the_first_is_told(bench: Made) -> None:
+    # By hand: 2 x 3.5 m + 13.5 m = 20.5 m of core go from 0.5 to 0.25 mm2; the rest stays.
+    prices = price_list(bench.study.project.prices)
+    own = next(each for each in bench.study.choice.proposals if each.given)
+    expected = own.cost.money - 20.5 * (prices.core_price(0.5) - prices.core_price(0.25))
+    told = next(text for text in page_of(bench).message if "size of their wire" in text)
+    assert f"would cost {expected:.2f}\u00a0EUR" in told
+    assert "number 1 is reckoned with 0.25\u00a0mm², the maker's own with 0.5\u00a0mm²" in told
+
+
+def test_where_all_wire_is_of_one_size_nothing_is_said_of_it(tmp_path: Path) -> None:
+    runs = [fed("one end") | {"feeder": {"length": "1 m", "wire": {"area": "0.25 mm2"}}}]
+    assert not any("size of their wire" in text for text in page_of(make(changed(runs=runs))).message)
+
+
+def test_two_that_differ_by_their_resistors_have_titles_that_say_so() -> None:
+    titles = [each.title for each in page_of(of_study(study(EXAMPLES / "safety-two-way.yaml"))).arrangements]
+    assert titles == [
+        "One run of 8, fed at one end, resistor of 220\u00a0Ω",
+        "One run of 8, fed at one end, resistor of 100\u00a0Ω",
+    ]
+
+
+def test_no_two_titles_are_the_same(all_guides: tuple[Made, ...]) -> None:
+    for made in all_guides:
+        titles = [each.title for each in page_of(made).arrangements]
+        assert len(set(titles)) == len(titles)
+
+
+def test_every_proposal_but_the_own_has_its_block_of_the_project_file(bench: Made) -> None:
+    page = page_of(bench)
+    assert [bool(each.runs) for each in page.arrangements] == [not each.mark for each in page.arrangements]
+
+
+def taken_over(path: Path, each: Compared, folder: Path) -> dict[str, Any]:
+    """`figures` of the project file with a block of the page put in, and what is told beside it."""
+    data = yaml.load(path.read_text("utf-8"), yaml.BaseLoader)
+    data |= yaml.load(each.runs, yaml.BaseLoader)
+    for text in each.also:
+        place = re.fullmatch("Under place write supply_at: (.*)", text)
+        line = re.fullmatch(r"In line (\d+) of hanging write (runs: .*)", text)
+        if place:
+            data["place"]["supply_at"] = yaml.load(place[1], yaml.BaseLoader)
+        else:
+            assert line, text
+            data["hanging"]["lines"][int(line[1]) - 1] |= yaml.load(line[2], yaml.BaseLoader)
+    changed_file = folder / "taken.yaml"
+    changed_file.write_text(json.dumps(data), encoding="utf-8")
+    return figures(study(changed_file))
+
+
+@pytest.mark.parametrize(
+    "path",
+    [SAMPLE, EXAMPLES / "l-shape.yaml", EXAMPLES / "safety-two-way.yaml", EXAMPLES / "volts-12.yaml"],
+    ids=lambda path: path.stem,
+)
+def test_a_block_put_into_the_file_gives_the_figures_of_the_proposal(path: Path, tmp_path: Path) -> None:
+    expected = compared(compare(path))
+    for each, wanted in zip(page_of(of_study(study(path))).arrangements, expected, strict=True):
+        if each.mark:
+            continue
+        found = taken_over(path, each, tmp_path)
+        assert found["evenness"] == pytest.approx(wanted["evenness"], rel=1e-9)
+        assert found["supply"] == pytest.approx(wanted["supply"], rel=1e-9)
+        assert found["fuse_a"] == wanted["fuse_a"]
+        for run, own in zip(found["runs"], wanted["runs"], strict=True):
+            assert run["resistor_ohm"] == own["resistor_ohm"]
+            assert run["resistor_w"] == pytest.approx(own["resistor_w"], rel=1e-9)
+
+
+def test_of_several_places_the_block_tells_which_to_write(tmp_path: Path) -> None:
+    path = tmp_path / "places.yaml"
+    place = changed()["place"] | {"supply_at": ["start", "2 m"]}
+    path.write_text(json.dumps(changed(place=place)), encoding="utf-8")
+    expected = compared(compare(path))
+    page = page_of(of_study(study(path)))
+    for each, wanted in zip(page.arrangements, expected, strict=True):
+        if each.runs:
+            assert each.also[0] in ("Under place write supply_at: start", "Under place write supply_at: 2 m")
+            found = taken_over(path, each, tmp_path)
+            assert found["supply"] == pytest.approx(wanted["supply"], rel=1e-9)

@@ -18,6 +18,7 @@ MAY_BE_EMPTY = {
     *("story", "licence"),  # of makers who state none
     "print",  # of resistors with bands
     "mark",  # of arrangements that the guide does not build
+    "runs",  # of the maker's own arrangement
 }
 
 

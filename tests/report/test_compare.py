@@ -65,6 +65,16 @@ def test_the_text_is_plain_where_the_terminal_is(sample: Comparison) -> None:
     assert compare_text(sample, "ascii").isascii()
 
 
+def test_the_text_ends_with_the_block_of_the_first_proposal(sample: Comparison) -> None:
+    text = compare_text(sample, "ascii")
+    block = text[text.index("\nruns:\n") :].split("\n\n")[0]
+    runs = yaml.safe_load(block)["runs"]
+    # The first has two runs of 24, fed in the middle; its wire is told beside each run too.
+    assert [(run["bulbs"], run["feed"]) for run in runs] == [(24, "middle"), (24, "middle")]
+    assert "Number 1, to put into the project file" in text
+    assert "extra wire 2.75 m of 0.25 mm2" in text
+
+
 def test_without_runs_none_is_given(tmp_path: Path) -> None:
     data = compared(compare(written(tmp_path, {"runs": GONE})))
     assert not any(each["given"] for each in data)
