@@ -11,13 +11,9 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from guidegen.drawings import makers
 from guidegen.drawings.apart import Drawings
 from guidegen.drawings.bought import bought_for
-from guidegen.drawings.charts import draw_charts
-from guidegen.drawings.plan import draw_plan
-from guidegen.drawings.resistors import draw_bodies
-from guidegen.drawings.schematic import draw_schematics
-from guidegen.drawings.steps import draw_steps
 from guidegen.errors import GuidegenError, ProjectError
 from guidegen.hanging.advice import supply_paths
 from guidegen.hanging.make import hanging_plan
@@ -94,11 +90,11 @@ def _photos(found: Study) -> Photos:
 def _order_circuit(drawings: Drawings, found: Study, solved: Solved) -> None:
     """The drawings of what is solved, each as soon as what it shows is known."""
     circuit = solved.arrangement, solved.solution
-    drawings.order(draw_schematics, *circuit, solved.points)
+    drawings.order(makers.schematics, *circuit, solved.points)
     _order_hanging(drawings, found.project, solved.arrangement)
     spread = found.spread
     band = tuple(zip(spread.light_low, spread.light_high, strict=True))
-    drawings.order(draw_charts, *circuit, found.project.goals.evenness, band)
+    drawings.order(makers.charts, *circuit, found.project.goals.evenness, band)
 
 
 def _compose(found: Study, solved: Solved, drawings: Drawings) -> tuple[Guide, tuple[Picture, ...]]:
@@ -108,8 +104,8 @@ def _compose(found: Study, solved: Solved, drawings: Drawings) -> tuple[Guide, t
 
     guide = compose(found, found.spread.readings)
     bought = bought_for(found.project)
-    drawings.order(draw_steps, guide.step_pictures, bought, solved.arrangement, solved.points)
-    drawings.order(draw_bodies, guide.resistor_bodies)
+    drawings.order(makers.steps, guide.step_pictures, bought, solved.arrangement, solved.points)
+    drawings.order(makers.bodies, guide.resistor_bodies)
     # Plain SVG needs no library: drawn here before a choice could be handed over.
     compared = draw_arrangements(found.choice, found.project.goals.evenness)
     pictures = (*drawings.pictures(), *compared)
@@ -120,7 +116,7 @@ def _order_hanging(drawings: Drawings, project: Project, arrangement: Arrangemen
     """Plan and side view, where the file has a hanging plan."""
     plan = hanging_plan(project, arrangement)
     if plan is not None:
-        drawings.order(draw_plan, plan, arrangement, supply_paths(project, arrangement, plan))
+        drawings.order(makers.plan, plan, arrangement, supply_paths(project, arrangement, plan))
 
 
 def _with_schematics(guide: Guide, pictures: tuple[Picture, ...]) -> Guide:
