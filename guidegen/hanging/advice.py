@@ -58,6 +58,11 @@ class SupplyWire:
         """Route of all of them together, every run hung whichever way round takes less."""
         return sum(run.least_as_fed_m for run in self.runs)
 
+    @cached_property
+    def as_hung_m(self) -> float:
+        """Route of all of them together, every run hung as it is."""
+        return sum(run.own.route.wire_m for run in self.runs)
+
 
 def supply_wires(project: Project, arrangement: Arrangement, plan: HangingPlan) -> tuple[SupplyWire, ...]:
     """Every place of the supply, the least wire first; empty where the plan does not tell all distances."""
@@ -69,17 +74,18 @@ def supply_wires(project: Project, arrangement: Arrangement, plan: HangingPlan) 
 
 
 def supply_paths(project: Project, arrangement: Arrangement, plan: HangingPlan) -> SupplyPaths:
-    """The supply at the place of the least wire, with its wires; without them if distances are not known.
+    """The supply at the place of the least wire for the runs as they hang, and its wires.
 
-    Of several places the first counts then.
+    Of several places the first counts, without wires, if distances are not known.
     """
     ways = Ways(tuple(line.spans for line in plan.lines))
     found = supply_wires(project, arrangement, plan)
     if not found:
         return SupplyPaths(spot_of(ways, project.place.supply_places[0]), ())
-    spot = found[0].spot
-    wires = tuple(wire for each in found[0].runs for wire in _paths(ways, spot, each))
-    return SupplyPaths(spot, wires)
+    order = project.place.supply_places
+    nearest = min(found, key=lambda each: (each.as_hung_m, order.index(each.place)))
+    wires = tuple(wire for each in nearest.runs for wire in _paths(ways, nearest.spot, each))
+    return SupplyPaths(nearest.spot, wires)
 
 
 def _paths(ways: Ways, spot: Place, run: RunWays) -> Iterator[WirePath]:

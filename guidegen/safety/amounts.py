@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from typing import cast
 
 from guidegen.locale import _
 from guidegen.locale.numerals import numeral
+from guidegen.project.supply_at import SupplyPlace
 
 DIGITS = 3
 
@@ -25,7 +27,17 @@ def _ampere(value: float) -> str:
 
 
 def _metre(value: float) -> str:
-    return f"{_plain(value)} m" if abs(value) >= 1 else f"{_plain(value * 100)} cm"
+    """To the centimetre from one metre on, as a tape measure is read."""
+    if abs(value) < 1:
+        return f"{_plain(value * 100)} cm"
+    return f"{numeral(f'{value:.2f}'.rstrip('0').rstrip('.'))} m"
+
+
+def _place(value: object) -> str:
+    # Loaded where a place is told: most findings have none.
+    from guidegen.hanging.supply import place_name  # noqa: PLC0415
+
+    return place_name(cast(SupplyPlace, value))
 
 
 _SHOWN: dict[str, Callable[[float], str]] = {
@@ -45,18 +57,20 @@ def shown(values: Mapping[str, object]) -> dict[str, str]:
     """Every value as text, by its name.
 
     Numbers are SI and ratios; `running_w` is shown as "0.43 W", `load_percent`
-    as "84 %", `low_ratio` as "0.42".  Words are translated; lists are joined
-    by commas.
+    as "84 %", `low_ratio` as "0.42", `supply_place` as "H3".  Words are
+    translated; lists are joined by commas.
     """
     return {name: _text(name, value) for name, value in values.items()}
 
 
 def _text(name: str, value: object) -> str:
+    unit = name.rsplit("_", 1)[-1]
+    if unit == "place":
+        return _place(value)
     if isinstance(value, str):
         return _(value)
     if isinstance(value, tuple):
         return ", ".join(_text(name, item) for item in value)
-    unit = name.rsplit("_", 1)[-1]
     if unit in _SHOWN and isinstance(value, (int, float)):
         return _SHOWN[unit](float(value))
     return str(value)

@@ -9,7 +9,20 @@ from typing import Any
 from guidegen.circuit.arrangement import Arrangement, LedEstimate
 from guidegen.circuit.solution import Margins, Protection, Solution
 from guidegen.project.read import ProjectFile
-from guidegen.safety import bench, goals, leds, mains, place, resistors, stated, strings, supply, wires, work
+from guidegen.safety import (
+    bench,
+    goals,
+    leds,
+    lengths,
+    mains,
+    place,
+    resistors,
+    stated,
+    strings,
+    supply,
+    wires,
+    work,
+)
 from guidegen.safety import hazards as hazard_rules
 from guidegen.safety.findings import LEVELS, Finding
 from guidegen.safety.rule import Case, Rule
@@ -22,6 +35,7 @@ RULES: tuple[Rule[Case], ...] = (
     *mains.RULES,
     *supply.RULES,
     *wires.RULES,
+    *lengths.RULES,
     *resistors.RULES,
     *strings.RULES,
     *place.RULES,

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
-from typing import Generic, TypeVar
+from functools import cached_property
+from typing import TYPE_CHECKING, Generic, TypeVar
 
 from guidegen.circuit.arrangement import Arrangement, LedEstimate, RunPlan
 from guidegen.circuit.solution import Margins, Protection, RunMargins, RunSolution, Solution
@@ -12,6 +13,9 @@ from guidegen.project.keys import key_text
 from guidegen.project.read import ProjectFile
 from guidegen.project.schema import LightString, Project
 from guidegen.safety.findings import Finding, Level
+
+if TYPE_CHECKING:
+    from guidegen.hanging.lengths import StatedLengths
 
 
 @dataclass(frozen=True)
@@ -56,6 +60,16 @@ class Case:
     def states(self, *key: str | int) -> bool:
         """Whether the project file itself says something under this path of keys."""
         return key_text(key) in self.file.given
+
+    @cached_property
+    def over_hooks(self) -> StatedLengths | None:
+        """Stated wires beside their ways over the hooks; None where the file tells no runs or distances."""
+        if self.project.hanging is None or not self.states("runs"):
+            return None
+        # Loaded for files with a hanging plan alone: a check should stay quick.
+        from guidegen.hanging.lengths import stated_lengths  # noqa: PLC0415
+
+        return stated_lengths(self.project, self.arrangement)
 
     @property
     def used_strings(self) -> Iterator[tuple[str, LightString]]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 
 from guidegen.calc.fuse import fuse_needed_a, must_open_a, must_open_multiple, pick_fuse_a, sure_to_open
-from guidegen.circuit.arrangement import RunPlan
 from guidegen.locale import N_
 from guidegen.safety.rule import Case, Hit, Rule, exceeds, when
 from guidegen.tables.ampacity import OVERLOAD_FACTOR
@@ -35,20 +34,6 @@ def size_inferred(case: Case) -> Iterator[Hit]:
     for section in case.protection.sections:
         if section.inferred:
             yield Hit(section.run, {"wire": _SECTIONS[section.key], "area_m2": section.area_m2})
-
-
-def extra_wire_short(case: Case) -> Iterator[Hit]:
-    """One hit for each extra wire shorter than the run it bridges."""
-    for run in case.arrangement.runs:
-        bridged_m = bridged_by_extra_m(run)
-        if run.extra is not None and exceeds(bridged_m, run.extra.length_m):
-            yield Hit(run.name, {"extra_m": run.extra.length_m, "bridged_m": bridged_m})
-
-
-def bridged_by_extra_m(run: RunPlan) -> float:
-    """String wire from the feeder's far end to where the extra wire joins, m."""
-    bulb = run.fed_bulb if run.feed == "middle" else run.bulbs
-    return float(run.position_m[bulb - 1])
 
 
 def reading_near_leads(case: Case) -> Iterator[Hit]:
@@ -212,18 +197,6 @@ RULES: tuple[Rule[Case], ...] = (
         reason=N_("What a wire bears goes by its size; ohms tell the size only if it is copper."),
         source=N_("own assumption"),
         applies=size_inferred,
-    ),
-    Rule(
-        id="extra-wire-short",
-        level="notice",
-        topics=("wire",),
-        title=N_("Extra wire shorter than its way"),
-        sentence=N_("The extra wire is {extra_m} long; along the run the way is {bridged_m}."),
-        consequence="",
-        avoid=(N_("That is right only if the run folds back towards its feed; else make it longer."),),
-        reason=N_("A wire cut too short is only found when it hangs."),
-        source=N_("common practice"),
-        applies=extra_wire_short,
     ),
     Rule(
         id="wire-reading-near-leads",

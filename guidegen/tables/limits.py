@@ -47,6 +47,11 @@ FUSE_LOAD = Sourced(0.8, N_("common practice, no source"))
 RESISTOR_LOAD = Sourced(0.5, N_("common practice, no source"))
 #: Worst supply current over its rating, at most.
 SUPPLY_LOAD = Sourced(0.8, N_("common practice, no source"))
+#: A wire may be so much shorter than its way over the hooks, m.
+WAY_TOLERANCE_M = Sourced(0.02, N_("own policy"))
+#: A wire far longer than its way is more than this many times as long, and so many metres more.
+WAY_SPARE = Sourced(1.5, N_("own policy"))
+WAY_SPARE_M = Sourced(1.0, N_("own policy"))
 #: Reading of a few ohms over the meter leads' own, at least.
 LEADS_MULTIPLE = Sourced(2.0, N_("own policy"))
 

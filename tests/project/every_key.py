@@ -46,7 +46,7 @@ STATED: dict[str, Any] = {
         "warmest": "35 degC",
         "near_water": "pond",
         "distance_to_water": "10 m",
-        "supply_at": "[start, middle]",
+        "supply_at": "[50 cm, middle]",
         "children_or_animals": "yes",
         "over_path": "no",
     },

@@ -55,6 +55,8 @@ STEPS: dict[str, str | None] = {
     "fuse-too-small": "fuse-holder",
     "wire-size-inferred": "low-voltage-string",
     "extra-wire-short": "cut-wires",
+    "wire-short-of-way": "cut-wires",
+    "wire-beyond-way": "cut-wires",
     "wire-reading-near-leads": "measure-resistors",
     "short-not-cleared": "fuse-holder",
     "resistor-load": "measure-resistors",

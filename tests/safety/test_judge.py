@@ -23,6 +23,18 @@ OPPOSITE: Changes = {**MIDDLE, "runs.0.feed": "opposite ends"}
 BOTH: Changes = {**MIDDLE, "runs.0.feed": "both ends"}
 JOINED: Changes = {"runs.0.bulbs": 20}
 CUT: Changes = {"runs.0.bulbs": 8}
+#: Hooks half a metre apart with bulb 1 at H1; H3 is 1 m of wire from there.
+HOOKS: Changes = {
+    "hanging": {"sag": "1 mm", "lines": [{"spans": ["0.5 m", "0.5 m"]}]},
+    "place.supply_at": "H3",
+}
+
+
+def fed_by(length: str) -> Changes:
+    """The base on its hooks, with a feeder of this length."""
+    return {**HOOKS, "runs.0.feeder": {"length": length, "wire": {"area": "0.5 mm2"}}}
+
+
 BENCH = [{"supply": "4.5 V", "resistor": "68 ohm", "after_resistor": "2.80 V"}]
 
 
@@ -93,6 +105,17 @@ MET: list[tuple[str, Changes]] = [
     # Way to the last bulb: 0.3 + 9 x 0.1 = 1.2 m; to bulb 5: 0.3 + 4 x 0.1 = 0.7 m (by hand).
     ("extra-wire-short", {**OPPOSITE, "runs.0.extra_wire.length": "1.19 m"}),
     ("extra-wire-short", {**MIDDLE, "runs.0.extra_wire.length": "0.69 m"}),
+    # 1 m of way and what the sag takes are planned as 1.01 m: 2 cm less reach, and up to 1.5 x 1.01 + 1 =
+    # 2.515 m is not far longer (by hand).
+    ("wire-short-of-way", fed_by("0.98 m")),
+    ("wire-beyond-way", fed_by("2.52 m")),
+    # From bulb 1 to bulb 10 it is 9 x 0.1 m, planned as 0.91 m where a hook is between (by hand).
+    ("wire-short-of-way", {**HOOKS, **OPPOSITE, "runs.0.extra_wire.length": "0.08 m"}),
+    ("wire-beyond-way", {**fed_by("1 m"), **OPPOSITE, "runs.0.extra_wire.length": "2.38 m"}),
+    # 0.4 m from bulb 1 to bulb 5, so 0.6 m from H3; both pieces rounded up (by hand).
+    ("wire-short-of-way", {**fed_by("0.3 m"), **MIDDLE, "runs.0.extra_wire.length": "0.27 m"}),
+    # The nearer of two places counts: 0.5 m from H2, planned as 0.51 m.
+    ("wire-short-of-way", {**fed_by("0.48 m"), "place.supply_at": ["H3", "H2"]}),
     # 1.19 - 0.4 = 0.79 ohm, under twice 0.4 ohm (by hand).
     ("wire-reading-near-leads", {"strings.drop.wire": {"loop": "1.19 ohm", "meter_leads": "0.4 ohm"}}),
     ("not-stated", {"place.near_water": GONE}),
@@ -157,6 +180,16 @@ JUST_NOT: list[tuple[str, Changes]] = [
     ("wire-size-inferred", {"strings.drop.wire": {"gauge": "26 AWG"}}),
     ("extra-wire-short", {**OPPOSITE, "runs.0.extra_wire.length": "1.2 m"}),
     ("extra-wire-short", {**MIDDLE, "runs.0.extra_wire.length": "0.7 m"}),
+    ("wire-short-of-way", fed_by("0.99 m")),
+    ("wire-beyond-way", fed_by("2.51 m")),
+    ("wire-short-of-way", {**HOOKS, **OPPOSITE, "runs.0.extra_wire.length": "0.1 m"}),
+    ("wire-beyond-way", {**fed_by("1 m"), **OPPOSITE, "runs.0.extra_wire.length": "2.35 m"}),
+    ("wire-short-of-way", {**fed_by("0.3 m"), **MIDDLE, "runs.0.extra_wire.length": "0.3 m"}),
+    ("wire-short-of-way", {**fed_by("0.5 m"), "place.supply_at": ["H3", "H2"]}),
+    # Proposed runs have the lengths of their ways.
+    ("wire-beyond-way", {**HOOKS, "runs": GONE}),
+    # Along the run it is 1.2 m, but over the hooks 0.9 m.
+    ("extra-wire-short", {**fed_by("1 m"), **OPPOSITE, "runs.0.extra_wire.length": "1 m"}),
     ("wire-reading-near-leads", {"strings.drop.wire": {"loop": "1.2 ohm", "meter_leads": "0.4 ohm"}}),
     ("not-stated", {}),
     ("runs-proposed", {}),

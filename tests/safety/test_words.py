@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from guidegen.locale import speaking
+from guidegen.project.supply_at import AtHook, AtPoint
 from guidegen.safety.amounts import shown
 from guidegen.safety.findings import Finding
 from guidegen.safety.words import describe, described, text
@@ -39,6 +40,12 @@ class Shouting(NullTranslations):
         ("fault_a", 2.4, "2.4 A"),
         ("least_m", 3.5, "3.5 m"),
         ("least_m", 0.25, "25 cm"),
+        ("way_m", 12.34, "12.34 m"),
+        ("way_m", 120.0, "120 m"),
+        ("supply_place", AtHook(3), "H3"),
+        ("supply_place", AtPoint(-1.0, 0.5), "the point -1 m, 0.5 m"),
+        ("supply_place", "start", "the start of the line"),
+        ("supply_place", 2.5, "2.5 m along the line"),
         ("area_m2", 7e-8, "0.07 mm²"),
         ("wire_ohm", 0.8, "0.8 Ω"),
         ("shorted_c", 158.7, "159 °C"),
@@ -55,6 +62,14 @@ class Shouting(NullTranslations):
 )
 def test_value_is_shown_with_the_unit_its_name_ends_in(name: str, value: object, text_of_it: str) -> None:
     assert shown({name: value})[name] == text_of_it
+
+
+def test_text_of_a_short_wire_names_run_wire_both_lengths_and_the_place() -> None:
+    values = {"wire": "the feeder", "way_m": 12.31, "stated_m": 12.28, "supply_place": AtHook(3)}
+    assert text(Finding("wire-short-of-way", "notice", "back rail", values)) == (
+        "back rail: With the supply at H3, the feeder has 12.31 m to go over the hooks; "
+        "the file gives it 12.28 m."
+    )
 
 
 def test_text_names_the_run_and_the_numbers() -> None:
