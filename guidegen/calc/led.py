@@ -16,7 +16,6 @@ from typing import TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
-from guidegen.calc.omega import wright_omega
 from guidegen.calc.worked import formula
 from guidegen.locale import N_
 
@@ -159,6 +158,9 @@ def diode_current_a(
     thing as I = I_s (exp((V + I_s R)/m - w) - 1), which keeps its digits
     where the resistance hardly counts.  Infinite where no float can hold it.
     """
+    # Loaded where it is needed: drawing has curves in hand, and solves none.
+    from scipy.special import wrightomega  # noqa: PLC0415
+
     saturation_a = np.exp(log_saturation)
     folds = (voltage_v + saturation_a * resistance_ohm) / slope_v
     with np.errstate(over="ignore"):
@@ -166,7 +168,7 @@ def diode_current_a(
         if resistance_ohm == 0:
             current = saturation_a * np.expm1(folds)
             return current
-        share = wright_omega(log_saturation + np.log(resistance_ohm) - np.log(slope_v) + folds)
+        share = wrightomega(log_saturation + np.log(resistance_ohm) - np.log(slope_v) + folds)
         diode_rules = saturation_a * np.expm1(folds - share)
         resistance_rules = slope_v * share / resistance_ohm - saturation_a
         current = np.where(share < 1, diode_rules, resistance_rules)[()]

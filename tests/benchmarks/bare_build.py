@@ -15,7 +15,8 @@ import pint  # noqa: F401
 import pydantic  # noqa: F401
 import schemdraw
 import schemdraw.elements as elm
-import scipy.linalg  # noqa: F401
+import scipy.linalg
+import scipy.special  # noqa: F401
 import yaml  # noqa: F401
 from matplotlib.backends.backend_svg import FigureCanvasSVG
 from matplotlib.figure import Figure

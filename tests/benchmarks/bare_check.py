@@ -8,7 +8,8 @@ import sys
 import click  # noqa: F401 - imported for its cost, as the rest here
 import numpy as np  # noqa: F401
 import pint
-import scipy.linalg  # noqa: F401
+import scipy.linalg
+import scipy.special  # noqa: F401
 import yaml  # noqa: F401
 from pydantic import BaseModel
 
