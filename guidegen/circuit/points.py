@@ -65,6 +65,11 @@ def bare_bulbs(run: RunPlan) -> tuple[int, ...]:
     return tuple(sorted(found))
 
 
+def in_front(run: RunPlan, bulb: int) -> bool:
+    """Whether a bulb's bare metal lies in front of it: on the open lead-in of a run fed in the middle."""
+    return run.feed == "middle" and bulb == 1 < run.fed_bulb
+
+
 def telling_bulbs(run: RunPlan) -> tuple[int, ...]:
     """Numbers of the bulbs that tell most of the run's light: the first, the middle one and the last."""
     middle = -(-run.bulbs // 2)

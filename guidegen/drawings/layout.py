@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from guidegen.circuit.arrangement import Arrangement, RunPlan
-from guidegen.circuit.points import PointKind, TestPoint, telling_bulbs
+from guidegen.circuit.points import PointKind, TestPoint, in_front, telling_bulbs
 
 WIDTH = 510.0
 ROWS_PER_FIGURE = 8
@@ -63,17 +63,29 @@ _GAP = 18.0
 
 @dataclass(frozen=True)
 class Column:
-    """A drawn bulb: its number, where it stands, its test point, and whether bulbs are left out behind it."""
+    """A drawn bulb: its number, where it stands, its test point, and whether bulbs are left out behind it.
+
+    `before`: its test point lies in front of it, on the lead-in's open ends.
+    """
 
     bulb: int
     x: float
     point: TestPoint | None
     gap: bool
+    before: bool = False
 
     @property
     def tag_x(self) -> float:
-        """Middle of the test point's tag, to the right of the bulb."""
+        """Middle of the test point's tag: to the right of the bulb, or to the left of its number."""
+        if self.before:
+            return self.x - _left(self.bulb) - _TAG_SPACE + TAG_WIDTH / 2
         return self.x + _RAYS + 1 + TAG_WIDTH / 2
+
+    @property
+    def end_x(self) -> float:
+        """Where the room of the bulb and of a tag behind it ends."""
+        tagged = self.point is not None and not self.before
+        return self.tag_x + TAG_WIDTH / 2 if tagged else self.x + _RAYS + 2
 
 
 @dataclass(frozen=True, eq=False)
@@ -162,7 +174,9 @@ def _columns(run: RunPlan, points: dict[int, TestPoint]) -> tuple[Column, ...]:
     x = BULBS_FROM
     for bulb, after in zip(chosen, [*chosen[1:], chosen[-1] + 1], strict=True):
         gap = after > bulb + 1
-        columns.append(Column(bulb, x + _left(bulb), points.get(bulb), gap))
+        before = bulb in points and in_front(run, bulb)
+        place = x + _left(bulb) + (_TAG_SPACE if before else 0.0)
+        columns.append(Column(bulb, place, points.get(bulb), gap, before))
         x += _bulb_width(bulb, bulb in points) + (_GAP if gap else 0.0) + spare
     return tuple(columns)
 

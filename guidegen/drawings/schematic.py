@@ -260,7 +260,7 @@ def _draw_conductor(pen: Pen, row: Row, pole: Pole, y: float, span: tuple[float,
     x = span[0]
     for column, after in pairwise(row.columns):
         if column.gap:
-            edge = column.tag_x + layout.TAG_WIDTH / 2 if column.point else column.x + 22
+            edge = column.end_x
             until = after.x - 9 - 4.6 * len(str(after.bulb))
             pen.wire(pole, (x, y), (edge, y))
             pen.left_out(pole, (edge, y), (until, y))
@@ -279,7 +279,7 @@ def _draw_extra(pen: Pen, row: Row, pole: Pole, y: float, to_x: float) -> None:
 
 
 def _draw_bulb(pen: Pen, row: Row, column: Column, volts: dict[int, float]) -> None:
-    """A bulb between the rails, its number to the left, its test point to the right."""
+    """A bulb between the rails, its number to the left, its test point where the metal is bare."""
     reference = f"bulb {row.index + 1}.{column.bulb}"
     plus, minus = (column.x, row.plus_y), (column.x, row.minus_y)
     if row.run.lit_groups[column.bulb - 1] > 0:

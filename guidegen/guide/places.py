@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from guidegen.circuit.arrangement import RunPlan
-from guidegen.circuit.points import TestPoint
+from guidegen.circuit.points import TestPoint, in_front
 from guidegen.guide.matter import Matter
 from guidegen.locale import _
 from guidegen.parts.wires import resistor_reference
@@ -23,7 +23,7 @@ def place(matter: Matter, point: TestPoint) -> str:
             )
         return _("Where the run begins, + common connector to − common connector")
     bulb = point.bulb or 1
-    if run.feed == "middle" and bulb == 1 < run.fed_bulb:
+    if in_front(run, bulb):
         return _("In front of bulb 1, on the open ends, plus to minus")
     return _("Right behind bulb {bulb}, on the bare {metal}, plus to minus").format(
         bulb=bulb, metal=_metal(run, bulb)

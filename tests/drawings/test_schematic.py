@@ -144,6 +144,21 @@ def test_every_test_point_has_its_solved_volts_beside_it():
         assert side_by_side or stacked, point
 
 
+@pytest.mark.parametrize("feed", FEEDS)
+def test_a_point_at_a_bulb_is_drawn_on_the_side_where_its_place_is_told(feed):
+    """The words of `places.place`: in front of bulb 1 where the lead-in feeds nothing, else right behind."""
+    _, sheet = drawn(arrangement(run(feed)))
+    columns = sheet.rows[0].columns
+    ends = (layout.BULBS_FROM - layout.TAG_WIDTH, layout.EXTRA_END)
+    stands = (ends[0], *(column.x for column in columns), ends[1])
+    for place, column in enumerate(columns, start=1):
+        if column.point is not None:
+            first = feed == "middle" and column.bulb == 1
+            low, high = (stands[place - 1], column.x) if first else (column.x, stands[place + 1])
+            assert low < column.tag_x - layout.TAG_WIDTH / 2, column
+            assert column.tag_x + layout.TAG_WIDTH / 2 < high, column
+
+
 def test_a_point_behind_the_resistor_reads_what_the_resistor_leaves():
     """Kirchhoff's voltage law, no shared lead: what the resistor takes and leaves adds up to the supply."""
     build = arrangement(run(), lead=False)
