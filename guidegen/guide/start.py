@@ -29,6 +29,8 @@ _HALF_HOUR_MIN = 30
 #: Levels told on the first page, and the rules about goals, which are notices.
 _TOLD = ("danger", "warning")
 _GOAL_RULES = ("evenness-goal", "led-current-goal")
+#: Rules that put the figures themselves in doubt, told there too.
+_DOUBT_RULES = ("figures-for-parallel",)
 
 
 def start_page(matter: Matter, build: BuildPage) -> StartPage:
@@ -59,13 +61,9 @@ def _views(matter: Matter) -> tuple[Photo, ...]:
 
 
 def _findings(matter: Matter) -> tuple[str, ...]:
-    """What was found with figures in it, the rest by number."""
+    """What was found with figures in it or puts them in doubt, the rest by number."""
     found = matter.study.findings
-    told = [
-        text(finding)
-        for finding in found
-        if _has_figures(finding) and (finding.level in _TOLD or finding.rule in _GOAL_RULES)
-    ]
+    told = [text(finding) for finding in found if _on_first_page(finding)]
     rules = len({finding.rule for finding in found})
     rest = ngettext(
         "“Stay safe” holds {count} caution for this build. Read it first.",
@@ -73,6 +71,12 @@ def _findings(matter: Matter) -> tuple[str, ...]:
         rules,
     )
     return (*told, rest.format(count=rules))
+
+
+def _on_first_page(finding: Finding) -> bool:
+    if finding.rule in _DOUBT_RULES:
+        return True
+    return _has_figures(finding) and (finding.level in _TOLD or finding.rule in _GOAL_RULES)
 
 
 def _has_figures(finding: Finding) -> bool:

@@ -28,6 +28,7 @@ _KEYS: Mapping[str, Key] = MappingProxyType(
         "led-over-maximum": ("runs", "RUN", "resistor"),
         "resistor-over-rating": ("runs", "RUN", "resistor_rating"),
         "resistor-shorted": ("runs", "RUN", "resistor_rating"),
+        "bulbs-in-series": ("strings", "STRING", "between_bulbs"),
         "not-parallel": ("strings", "STRING", "between_bulbs"),
         "box-kept": ("strings", "STRING", "box"),
         "wire-over-limit": ("runs", "RUN"),

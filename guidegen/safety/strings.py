@@ -23,6 +23,11 @@ def not_parallel(case: Case) -> Iterator[Hit]:
     return (Hit(run.plan.name) for run in case.runs if cut_or_rewired(run.plan) and not is_parallel(run.kind))
 
 
+def in_series(case: Case) -> Iterator[Hit]:
+    """One hit for each kind of string in use whose bulbs are stated to be in series."""
+    return (Hit(name) for name, kind in case.used_strings if kind.between_bulbs == "series")
+
+
 def is_parallel(kind: LightString) -> bool:
     """Whether all bulbs sit between the same two wires, as far as the file tells."""
     return kind.between_bulbs == "parallel" and kind.wires != 3
@@ -100,6 +105,24 @@ def _has_chips(kind: LightString) -> bool:
 
 
 RULES: tuple[Rule[Case], ...] = (
+    Rule(
+        id="bulbs-in-series",
+        level="refusal",
+        topics=("strings-identify",),
+        title=N_("Bulbs in series keep the supply they came with"),
+        sentence=N_(
+            "You said that the bulbs are in series; only strings whose bulbs are all in parallel are worked "
+            "out here."
+        ),
+        consequence=N_("No figure holds for it, and another supply can overheat its LEDs."),
+        avoid=(
+            N_("Run this string whole on the supply it came with, or buy one whose bulbs are parallel."),
+            N_("If you are not sure, read the volts at its first and last bulb, and state what you find."),
+        ),
+        reason=N_("Bulbs in series share the volts; the circuit solved here gives each bulb all of them."),
+        source=N_("common practice"),
+        applies=in_series,
+    ),
     Rule(
         id="not-parallel",
         level="refusal",

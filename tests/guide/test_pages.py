@@ -34,6 +34,12 @@ def test_the_first_page_says_how_many_cautions_there_are(plain: Made) -> None:
     assert f"“Stay safe” holds {count} cautions" in plain.page("index.html").findings[-1]
 
 
+def test_doubt_whether_the_bulbs_are_parallel_is_told_on_the_first_page() -> None:
+    runs = [fed("one end")]
+    made = make(changed(runs=runs, strings__drop__bought=1, strings__drop__between_bulbs="unknown"))
+    assert any("not known to be all in parallel" in each for each in made.page("index.html").findings)
+
+
 def test_live_ends_to_close_are_the_cap_sleeves_of_the_parts(all_guides: tuple[Made, ...]) -> None:
     """At opposite ends, say, plus and minus end apart: two ends, and a sleeve for each."""
     for made in all_guides:

@@ -20,6 +20,7 @@ DESIGN: list[tuple[str, Changes]] = [
     ("led-over-maximum", {"strings.drop.max_led_current": "3 mA"}),
     ("supply-overloaded", {"supply.rated_current": "20 mA", "supply.current_limit": "2 A"}),
     ("resistor-shorted", {"runs.0.resistor_rating": "0.25 W"}),
+    ("bulbs-in-series", {"strings.drop.between_bulbs": "series"}),
     ("not-parallel", {**CUT, "strings.drop.between_bulbs": "series"}),
     ("box-kept", {"strings.drop.box": "kept"}),
 ]
