@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from guidegen.guide.blocks import ReadingRow
 from guidegen.guide.format import metered, span
+from guidegen.guide.steps.checks import volts_check
 from tests.guide.projects import Made
 
 
@@ -79,7 +82,27 @@ def test_steps_stop_only_where_hardly_any_sound_build_lies(bench: Made) -> None:
                     for each in bench.matter.readings
                     if each.point is not None and each.point.label == check.points[0]
                 )
-                assert check.range.endswith(f"stop outside {span(reading.out_low, reading.out_high, 'V')}")
+                wide = span(reading.out_low, reading.out_high, "V")
+                one = check.range == f"{span(reading.low, reading.high, 'V')}; outside: stop"
+                assert one or check.range.endswith(f"stop outside {wide}")
+
+
+@pytest.mark.parametrize(
+    ("wider_v", "expected"),
+    [
+        (0.0, "2.90 to 3.10 V; outside: stop"),
+        (0.012, "2.90 to 3.10 V; outside: stop"),
+        (0.05, "2.90 to 3.10 V; stop outside 2.85 to 3.15 V"),
+    ],
+)
+def test_one_range_is_told_where_a_borderline_is_hardly_a_step_of_the_meter(
+    bench: Made, wider_v: float, expected: str
+) -> None:
+    """The step of a usual meter is 0.01 V (tables/limits.py)."""
+    first = next(each for each in bench.matter.readings if each.point is not None)
+    reading = replace(first, expected=3.0, low=2.9, high=3.1, out_low=2.9 - wider_v, out_high=3.1 + wider_v)
+    told = volts_check(bench.matter, reading, "", ()).range
+    assert told.replace("\u00a0", " ") == expected
 
 
 def test_wiring_and_sheet_tell_the_same_readings(bench: Made) -> None:

@@ -23,19 +23,21 @@ def volts_check(matter: Matter, reading: ExpectedReading, what: str, if_not: tup
         what=what,
         meter=dc_volts(),
         expected=metered(reading.expected, reading.low, reading.high, "V"),
-        range=_gated(reading),
+        range=_gated(reading, matter.study.meter.volts.step),
         if_not=if_not,
         points=(reading.point.label,),
     )
 
 
-def _gated(reading: ExpectedReading) -> str:
-    text = span(reading.low, reading.high, "V")
+def _gated(reading: ExpectedReading, step_v: float) -> str:
+    """Both ranges, or one alone where hardly a step of the meter lies between them."""
+    text, wide = span(reading.low, reading.high, "V"), span(reading.out_low, reading.out_high, "V")
     if not math.isfinite(reading.out_high):
         return text
-    return _("{range}; stop outside {wide}").format(
-        range=text, wide=span(reading.out_low, reading.out_high, "V")
-    )
+    apart = max(reading.low - reading.out_low, reading.out_high - reading.high)
+    if wide == text or apart < 2 * step_v:
+        return _("{range}; outside: stop").format(range=text)
+    return _("{range}; stop outside {wide}").format(range=text, wide=wide)
 
 
 def predicted_volts(what: str, reading: Predicted, if_not: tuple[str, ...]) -> Check:
