@@ -12,7 +12,7 @@ from guidegen.bench.spots import Spot
 from guidegen.circuit.expected import ExpectedReading
 from guidegen.locale import N_, _
 from guidegen.locale.numerals import general
-from guidegen.report.amounts import amount, percent
+from guidegen.report.amounts import amount, percent, span_ends
 from guidegen.report.causes import Words
 from guidegen.study import Study
 
@@ -139,11 +139,12 @@ def _built_lines(words: Words, built: AsBuilt) -> Iterator[str]:
 def _line(words: Words, reading: ExpectedReading, judged: Judged | None) -> str:
     spot = spot_of(reading)
     label = f"{reading.point.label} " if reading.point else ""
+    low, high = span_ends(reading.low, reading.high, spot.unit)
     text = _("{label}{place}: {low} to {high}").format(
         label=label,
         place=words.spot(spot),
-        low=_show(reading.low, spot.unit),
-        high=_show(reading.high, spot.unit),
+        low=low,
+        high=high,
     )
     if judged is None:
         return text
