@@ -33,7 +33,7 @@ def sleeves_to_buy(matter: Matter, needed: Bill, cost: Costs) -> Iterator[PartLi
         name, why = names[line.use]
         wide, tight = _SLEEVE_MM[line.use]
         yield PartLine(
-            quantity=_("{count} × {length}").format(count=line.count, length=quantity(line.length_m, "m")),
+            quantity=_("{count} × {length}").format(count=line.buy, length=quantity(line.length_m, "m")),
             name=name,
             rating=_("{lined}{wide} mm wide, {tight} mm shrunk; try it on your thickest and thinnest").format(
                 lined=lined, wide=number(wide), tight=number(tight)
@@ -58,11 +58,11 @@ def _sleeve_price(line: SleeveLine, needed: Bill, cost: Costs) -> LinePrice:
         return cost.joints(line.count)
     if line.use == "outer" and needed.soldered:
         return cost.included()
-    return cost.part("sleeve", line.count * line.length_m)
+    return cost.part("sleeve", line.buy * line.length_m)
 
 
 def _in_all(line: SleeveLine) -> str:
-    return quantity(line.count * line.length_m, "m")
+    return quantity(line.buy * line.length_m, "m")
 
 
 def small_parts(matter: Matter, needed: Bill, cost: Costs) -> Iterator[PartLine]:

@@ -107,8 +107,7 @@ def _sleeve_totals(parts: Bill) -> Iterator[tuple[str, ...]]:
     }
     for line in parts.sleeves:
         name = names.get(line.use, _("sleeve, {length} each"))
-        count = round(line.count * (1 + RESERVE.value) + 0.499)
-        yield name.format(length=quantity(line.length_m, "m")), str(line.count), str(count)
+        yield name.format(length=quantity(line.length_m, "m")), str(line.count), str(line.buy)
 
 
 def _hung_total(matter: Matter, total: HungTotal) -> tuple[str, ...]:

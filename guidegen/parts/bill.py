@@ -55,6 +55,11 @@ class SleeveLine:
     count: int
     length_m: float
 
+    @property
+    def buy(self) -> int:
+        """Pieces to buy, with the spare added."""
+        return math.ceil(round(self.count * (1 + SPARE), 9))
+
 
 @dataclass(frozen=True)
 class Bill:

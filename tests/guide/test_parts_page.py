@@ -142,3 +142,16 @@ def test_a_single_core_is_labelled_with_its_sign(by_feed: dict[str, Made]) -> No
         each for each in by_feed["opposite ends"].page("parts-and-tools.html").labels if "X1" in each
     )
     assert "carries −" in label and "+" not in label.replace("R1", "")
+
+
+def test_sleeves_to_buy_are_as_many_as_the_hanging_plan_tells_to_have(all_guides: tuple[Made, ...]) -> None:
+    hung = [made for made in all_guides if made.matter.project.hanging is not None]
+    assert hung
+    for made in hung:
+        to_have = [row[2] for row in made.page("hanging.html").totals.rows if row[0].startswith("sleeve")]
+        lines = [
+            line.quantity.split(" ×")[0]
+            for line in made.page("parts-and-tools.html").buy
+            if "sleeve, over" in line.name
+        ]
+        assert lines == to_have
