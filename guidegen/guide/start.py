@@ -29,8 +29,8 @@ _HALF_HOUR_MIN = 30
 #: Levels told on the first page, and the rules about goals, which are notices.
 _TOLD = ("danger", "warning")
 _GOAL_RULES = ("evenness-goal", "led-current-goal")
-#: Rules that put the figures themselves in doubt, told there too.
-_DOUBT_RULES = ("figures-for-parallel",)
+#: Rules that put figures or the hanging plan in doubt, told there too.
+_DOUBT_RULES = ("figures-for-parallel", "hung-wire-overpulled", "hung-without-wind", "bulbs-beyond-hooks")
 
 
 def start_page(matter: Matter, build: BuildPage) -> StartPage:

@@ -44,6 +44,7 @@ _SHOWN: dict[str, Callable[[float], str]] = {
     "v": lambda value: f"{_plain(value)} V",
     "a": _ampere,
     "w": lambda value: f"{_plain(value)} W",
+    "n": lambda value: f"{_plain(value)} N",
     "ohm": lambda value: f"{_plain(value)} Ω",
     "m": _metre,
     "m2": lambda value: f"{_plain(value * 1e6)} mm²",

@@ -12,6 +12,7 @@ from guidegen.project.read import ProjectFile
 from guidegen.safety import (
     bench,
     goals,
+    hung,
     leds,
     lengths,
     mains,
@@ -39,6 +40,7 @@ RULES: tuple[Rule[Case], ...] = (
     *resistors.RULES,
     *strings.RULES,
     *place.RULES,
+    *hung.RULES,
     *work.RULES,
     *leds.RULES,
     *bench.RULES,

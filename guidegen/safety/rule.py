@@ -16,6 +16,7 @@ from guidegen.safety.findings import Finding, Level
 
 if TYPE_CHECKING:
     from guidegen.hanging.lengths import StatedLengths
+    from guidegen.hanging.plan import HangingPlan
 
 
 @dataclass(frozen=True)
@@ -70,6 +71,15 @@ class Case:
         from guidegen.hanging.lengths import stated_lengths  # noqa: PLC0415
 
         return stated_lengths(self.project, self.arrangement)
+
+    @cached_property
+    def hung(self) -> HangingPlan | None:
+        """The hanging plan; None where the file has none."""
+        if self.project.hanging is None:
+            return None
+        from guidegen.hanging.make import hanging_plan  # noqa: PLC0415
+
+        return hanging_plan(self.project, self.arrangement)
 
     @property
     def used_strings(self) -> Iterator[tuple[str, LightString]]:

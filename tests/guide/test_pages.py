@@ -40,6 +40,12 @@ def test_doubt_whether_the_bulbs_are_parallel_is_told_on_the_first_page() -> Non
     assert any("not known to be all in parallel" in each for each in made.page("index.html").findings)
 
 
+def test_bulbs_that_find_no_hook_are_told_on_the_first_page() -> None:
+    hanging = {"sag": "5 cm", "lines": [{"spans": ["0.5 m", "0.5 m"]}]}
+    made = make(changed(hanging=hanging))
+    assert any("beyond the last hook H3" in each for each in made.page("index.html").findings)
+
+
 def test_live_ends_to_close_are_the_cap_sleeves_of_the_parts(all_guides: tuple[Made, ...]) -> None:
     """At opposite ends, say, plus and minus end apart: two ends, and a sleeve for each."""
     for made in all_guides:

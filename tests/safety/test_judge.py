@@ -28,6 +28,19 @@ HOOKS: Changes = {
     "hanging": {"sag": "1 mm", "lines": [{"spans": ["0.5 m", "0.5 m"]}]},
     "place.supply_at": "H3",
 }
+#: 0.8 m of hooks; the base has 0.9 m from bulb 1 to bulb 10.
+HUNG: dict[str, Any] = {"sag": "5 cm", "lines": [{"spans": ["0.4 m", "0.4 m"]}]}
+PATH: Changes = {"place.over_path": "yes"}
+
+
+def hung(**more: Any) -> Changes:
+    """The base on its hooks, with more said of them."""
+    return {"hanging": {**HUNG, **more}}
+
+
+LONG_LINE = {"lines": [{"spans": ["20 m"]}]}
+#: A hook that may bear too little for so flat a line, and one that may bear anything (half its rating).
+WEAK, STRONG = {"hook_rating": "0.1 kg", "sag": "5 mm"}, {"hook_rating": "100 kg"}
 
 
 def fed_by(length: str) -> Changes:
@@ -70,6 +83,11 @@ MET: list[tuple[str, Changes]] = [
     ("drip-loop", OUTDOORS),
     ("gutter-no-fixing", OUTDOORS),
     ("not-dry-over-30-volts", {**OUTDOORS, "supply.voltage": "29 V", "supply.tolerance": "4 %"}),
+    ("hung-too-low", {**hung(height="2.4 m"), **PATH}),
+    ("hook-overloaded", hung(**WEAK)),
+    ("hung-wire-overpulled", hung(sag="1 mm", wind="60 m/s", lines=[{"spans": ["4 m"]}])),
+    ("hung-without-wind", {**hung(), **OUTDOORS}),
+    ("bulbs-beyond-hooks", hung()),
     ("bulbs-in-series", {"strings.drop.between_bulbs": "series"}),
     ("not-parallel", {**CUT, "strings.drop.between_bulbs": "series"}),
     ("not-parallel", {**JOINED, "strings.drop.between_bulbs": "unknown"}),
@@ -157,6 +175,16 @@ JUST_NOT: list[tuple[str, Changes]] = [
     ("gutter-no-fixing", {}),
     ("not-dry-over-30-volts", {"supply.voltage": "48 V"}),
     ("not-dry-over-30-volts", {**OUTDOORS, "supply.voltage": "30 V", "supply.tolerance": "0 %"}),
+    # 2.5 m to keep, and the 5 cm of sag (by hand).
+    ("hung-too-low", {**hung(height="2.56 m"), **PATH}),
+    ("hung-too-low", {**hung(height="2.4 m"), "place.over_path": "no"}),
+    ("hung-too-low", PATH),
+    ("hook-overloaded", hung(**STRONG)),
+    ("hook-overloaded", hung()),
+    ("hung-wire-overpulled", hung()),
+    ("hung-without-wind", hung()),
+    ("hung-without-wind", {**hung(wind="20 m/s"), **OUTDOORS}),
+    ("bulbs-beyond-hooks", hung(**LONG_LINE)),
     ("bulbs-in-series", {"strings.drop.between_bulbs": "unknown"}),
     ("bulbs-in-series", {"strings.drop.between_bulbs": "chip"}),
     ("not-parallel", {"strings.drop.between_bulbs": "unknown"}),
