@@ -12,7 +12,7 @@ from guidegen.guide.wires import cable_name
 from guidegen.hanging.plan import HangingPlan
 from guidegen.locale import _, ngettext
 from guidegen.parts.bill import Bill
-from guidegen.parts.cutlist import CutPiece, GuideCut, HungTotal, cut_list
+from guidegen.parts.cutlist import CutPiece, GuideCut, HungTotal, cut_list, hung_totals
 from guidegen.parts.wires import WireRow, wire_rows
 from guidegen.tables.hanging import RESERVE
 
@@ -108,6 +108,11 @@ def _sleeve_totals(parts: Bill) -> Iterator[tuple[str, ...]]:
     for line in parts.sleeves:
         name = names.get(line.use, _("sleeve, {length} each"))
         yield name.format(length=quantity(line.length_m, "m")), str(line.count), str(line.buy)
+
+
+def hung_rows(matter: Matter, plan: HangingPlan) -> tuple[tuple[str, ...], ...]:
+    """Hooks, ties and guide wire of a plan: name, needed, to buy."""
+    return tuple(_hung_total(matter, total) for total in hung_totals(plan))
 
 
 def _hung_total(matter: Matter, total: HungTotal) -> tuple[str, ...]:

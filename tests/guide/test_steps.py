@@ -370,3 +370,16 @@ def test_a_string_that_stays_whole_is_opened_nowhere_but_at_its_box(plain: Made)
 
 def test_lights_are_never_left_alone_where_a_short_may_last(plain: Made) -> None:
     assert "Never leave the lights on unattended or overnight" in words(plain, "last-readings")
+
+
+def test_lights_with_a_hanging_plan_are_hung_by_it() -> None:
+    """The spans are those of the file; three hooks, and a tie at each."""
+    hanging = {"sag": "5 cm", "hook_kind": "screw eye", "lines": [{"spans": ["1.1 m", "1.2 m"]}]}
+    step = make(changed(hanging=hanging)).step("hang")
+    said = " ".join(step.do).replace("\u00a0", " ")
+    assert "“Hanging plan”: hooks H1 to H3" in said
+    assert "1.1" in said
+    assert "1.2" in said
+    assert "at most" not in said
+    assert "screw eye" in " ".join(str(part) for part in step.parts)
+    assert "soft tie" in " ".join(str(part) for part in step.parts)

@@ -7,7 +7,8 @@ import math
 from guidegen.circuit.meter import error_of
 from guidegen.circuit.points import TestPoint
 from guidegen.guide.blocks import Check
-from guidegen.guide.format import quantity
+from guidegen.guide.cut_list import hung_rows
+from guidegen.guide.format import listed, quantity
 from guidegen.guide.heat import ResistorHeat, resistor_heat
 from guidegen.guide.matter import Matter
 from guidegen.guide.places import place
@@ -17,6 +18,8 @@ from guidegen.guide.steps.draft import Draft, DraftGroup
 from guidegen.guide.steps.identify import supply_text
 from guidegen.guide.steps.supply_end import place_line
 from guidegen.guide.tools import Tool
+from guidegen.hanging.make import hanging_plan
+from guidegen.hanging.plan import HangingPlan
 from guidegen.locale import _
 from guidegen.parts.wires import resistor_reference
 
@@ -109,12 +112,38 @@ def _joint_check() -> Check:
     )
 
 
+def _hook_lines(plan: HangingPlan | None) -> tuple[str, ...]:
+    """How far apart the cable is hooked: by the plan if there is one."""
+    if plan is None:
+        far = _("Hook the cable itself, at most {far} apart, never a bulb or a joint. Joints hang slack.")
+        return (far.format(far=quantity(HOOKS_M, "m")),)
+    spans = {
+        quantity(span.wire.span_m, "m"): None
+        for span in sorted((s for line in plan.lines for s in line.spans), key=lambda s: s.wire.span_m)
+    }
+    return (
+        _(
+            "Hang by the sheet “Hanging plan”: hooks {first} to {last}, with spans of {spans}. It tells "
+            "which bulb comes where."
+        ).format(
+            first=plan.lines[0].hooks[0].label, last=plan.lines[-1].hooks[-1].label, spans=listed([*spans])
+        ),
+        _("Hold the cable itself at each hook with a soft tie, never a bulb or a joint. Joints hang slack."),
+    )
+
+
+def _hook_parts(matter: Matter, plan: HangingPlan | None) -> tuple[str, ...]:
+    """What the lights hang from, as on the shopping list."""
+    if plan is None:
+        return (_("hooks for the cable"),)
+    return tuple(f"{name}: {needed}" for name, needed, _buy in hung_rows(matter, plan))
+
+
 def _hang(matter: Matter) -> Draft:
+    plan = hanging_plan(matter.project, matter.arrangement)
     lines = [
         _("Unplugged: carry the finished runs to their place. Nothing is soldered up there."),
-        _("Hook the cable itself, at most {far} apart, never a bulb or a joint. Joints hang slack.").format(
-            far=quantity(HOOKS_M, "m")
-        ),
+        *_hook_lines(plan),
         _("Keep the low-voltage wires apart from mains cables."),
     ]
     if matter.project.place.children_or_animals != "no":
@@ -136,7 +165,7 @@ def _hang(matter: Matter) -> Draft:
         identity="hang",
         title=_("Hang the lights"),
         why=_("The cables carry their own weight; joints and bulbs must not."),
-        parts=(_("hooks for the cable"),),
+        parts=_hook_parts(matter, plan),
         tools=(Tool.LADDER,),
         topics=("hanging",),
         do=tuple(lines),
