@@ -18,7 +18,7 @@ _WIRES = {
 
 def extra_wire_short(case: Case) -> Iterator[Hit]:
     """One hit for each extra wire shorter than the run it bridges, where no hooks tell its way better."""
-    if case.over_hooks is not None:
+    if case.hooks_tell_ways:
         return
     for run in case.arrangement.runs:
         bridged_m = bridged_by_extra_m(run)

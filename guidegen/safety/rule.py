@@ -73,6 +73,15 @@ class Case:
         return stated_lengths(self.project, self.arrangement)
 
     @cached_property
+    def hooks_tell_ways(self) -> bool:
+        """Whether the hanging plan tells how far wire has to go, also for runs that are proposed."""
+        if self.project.hanging is None:
+            return False
+        from guidegen.hanging.supply import ways_of  # noqa: PLC0415
+
+        return ways_of(self.project) is not None
+
+    @cached_property
     def hung(self) -> HangingPlan | None:
         """The hanging plan; None where the file has none."""
         if self.project.hanging is None:

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from guidegen.safety.findings import LEVELS
-from guidegen.safety.judge import RULES
+from guidegen.safety.judge import RULES, judge
 from guidegen.study import Study
 from tests.safety.projects import GONE, Changes, found, judged_anew, study_of
 
@@ -514,3 +514,19 @@ def test_everything_that_was_not_stated_is_in_one_notice(tmp_path: Path) -> None
 @pytest.mark.parametrize("path", ["place.over_path", "strings.drop.waterproof"])
 def test_what_matters_outdoors_only_is_not_asked_for_indoors(tmp_path: Path, path: str) -> None:
     assert "not-stated" not in found(tmp_path, {path: GONE})
+
+
+def test_a_proposal_on_hooks_is_not_called_shorter_than_its_run(tmp_path: Path) -> None:
+    """Before, an own proposal that goes straight over the hooks was told to be made longer."""
+    hooks = [{"x": f"{x} m", "y": f"{y} m"} for x, y in ((0, 0), (1, 0), (1, 1), (0, 1))]
+    hanging = {"sag": "5 mm", "lines": [{"hooks": hooks}]}
+    told = {**OPPOSITE, "runs.0.extra_wire.length": "1 cm", "hanging": hanging}
+    known = study_of(tmp_path, told)
+    given = frozenset(key for key in known.file.given if not key.startswith("runs"))
+    case = replace(known.file, given=given)
+    solved = known.solved
+    assert solved is not None
+    found_now = judge(
+        case, known.leds, solved.arrangement, solved.solution, solved.margins, solved.protection
+    )
+    assert "extra-wire-short" not in {each.rule for each in found_now}
