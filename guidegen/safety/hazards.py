@@ -246,7 +246,7 @@ RULES: tuple[Rule[ProjectFile], ...] = (
         sentence=N_("The lights are in or near water ({water}), or the distance to it is not given."),
         consequence=N_("Wet skin conducts so well that a voltage harmless elsewhere can be dangerous."),
         avoid=(
-            N_("Hang everything at least {least_m} from any edge of the water, and give the distance."),
+            N_("Hang everything at least {least_m} from any water's edge; state place.distance_to_water."),
             N_(
                 "In or at water use finished lights approved for that zone, fitted by a licensed electrician."
             ),

@@ -86,3 +86,7 @@ def test_old_guide_is_left_whole(tmp_path: Path) -> None:
 def test_opened_supply_is_told_the_safe_way(tmp_path: Path) -> None:
     told = " ".join(run("check", tmp_path, {"supply.case": "opened"}).output.split())
     assert "Take an approved supply, keep it closed, and use only its low-voltage lead or plug." in told
+
+
+def test_water_without_a_distance_names_the_key_to_state(tmp_path: Path) -> None:
+    assert "place.distance_to_water" in run("check", tmp_path, {"place.near_water": "pool"}).output
