@@ -48,7 +48,8 @@ class Study:
 
     `solved` is None after a hazard refusal; `leds` by kind of string;
     `findings` most severe first; `search`: what the proposed runs were found
-    by, None where the file states runs.
+    by, None where the file states runs; `asked`: the project before they were
+    proposed, with all places of the supply that it states.
     """
 
     file: ProjectFile
@@ -57,6 +58,12 @@ class Study:
     solved: Solved | None
     findings: tuple[Finding, ...]
     search: Search | None = None
+    asked: Project | None = None
+
+    @property
+    def as_written(self) -> Project:
+        """The project as its file has it."""
+        return self.asked or self.project
 
     @property
     def refused(self) -> bool:
@@ -155,7 +162,7 @@ def _proposed(file: ProjectFile, leds: dict[str, LedEstimate]) -> Study:
     search = look(file.project, leds, Progress())
     best = best_of(file.project, search)
     settled = replace(file, project=best.settled(file.project))
-    return replace(study_of(settled, leds, best.runs, best.worked), search=search)
+    return replace(study_of(settled, leds, best.runs, best.worked), search=search, asked=file.project)
 
 
 def fit_leds(project: Project) -> dict[str, LedEstimate]:

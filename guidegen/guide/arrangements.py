@@ -52,7 +52,7 @@ def built(choice: Choice) -> Proposal:
 def _compared(matter: Matter, proposal: Proposal, place: int) -> Compared:
     choice = matter.study.choice
     title = title_of(proposal, choice)
-    taken = None if proposal.given else take_over(matter.study.file.project, proposal)
+    taken = None if proposal.given else take_over(matter.study.as_written, proposal)
     return Compared(
         anchor=f"arrangement-{place}",
         number=place,

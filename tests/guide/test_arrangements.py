@@ -178,7 +178,7 @@ def test_some_prices_of_the_file_are_told_apart_from_typical_ones() -> None:
 
 def test_strings_that_may_not_be_cut_leave_nothing_to_compare() -> None:
     strings = changed()["strings"]
-    strings["drop"] |= {"between_bulbs": "series", "bought": 1}
+    strings["drop"] |= {"between_bulbs": "chip", "bought": 1}
     page = page_of(make(changed(strings=strings, runs=[fed("one end")])))
     assert any(each.mark for each in page.arrangements)
 
@@ -340,3 +340,22 @@ def test_of_several_places_the_block_tells_which_to_write(tmp_path: Path) -> Non
             assert each.also[0] in ("Under place write supply_at: start", "Under place write supply_at: 2 m")
             found = taken_over(path, each, tmp_path)
             assert found["supply"] == pytest.approx(wanted["supply"], rel=1e-9)
+
+
+def test_proposals_at_any_place_of_the_supply_can_be_taken_over(tmp_path: Path) -> None:
+    """The build has its supply at the place of the first; the others keep theirs."""
+    source = yaml.safe_load(Path("tests/examples/l-shape.yaml").read_text(encoding="utf-8"))
+    source["place"]["supply_at"] = ["H1", "H6"]
+    source["hanging"] = {
+        **source["hanging"],
+        "lines": [
+            {key: value for key, value in line.items() if key != "runs"}
+            for line in source["hanging"]["lines"]
+        ],
+    }
+    del source["runs"]
+    file = tmp_path / "two-places.yaml"
+    file.write_text(yaml.safe_dump(source, sort_keys=False), encoding="utf-8")
+    page = page_of(of_study(study(file)))
+    places = {sentence.rpartition(" ")[2] for each in page.arrangements for sentence in each.also}
+    assert places & {"H1", "H6"}

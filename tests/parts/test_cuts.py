@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from guidegen.circuit.arrangement import Arrangement
-from guidegen.parts.bill import bill, rating_for_power_w
+from guidegen.parts.bill import bill
 from guidegen.parts.cuts import string_cuts, taken_pieces, wire_cuts
 from tests.guide.projects import changed, fed, make
 
@@ -59,8 +59,3 @@ def test_sleeves_are_counted_by_joint_and_end() -> None:
     """Opposite ends: + and - near bulb 1 and - at the far end; a cap lies under the cover of either."""
     sleeves = {line.use: line.count for line in bill(arranged(fed("opposite ends"))).sleeves}
     assert sleeves == {"inner": 3, "cap": 2, "outer": 2}
-
-
-@pytest.mark.parametrize(("power_w", "rating_w"), [(0.539, 1.0), (0.5, 0.5), (3.02, 5.0), (99.0, 10.0)])
-def test_a_rating_for_good_is_the_next_one_on_sale(power_w: float, rating_w: float) -> None:
-    assert rating_for_power_w(power_w) == rating_w
