@@ -56,3 +56,10 @@ def test_the_narrow_page_does_not_scroll_sideways(opened, german_guide):
     for path in sorted(german_guide.glob("*.html")):
         with opened(path, viewport=PHONE) as page:
             assert page.evaluate("document.documentElement.scrollWidth") <= PHONE["width"], path.name
+
+
+@pytest.mark.parametrize("width", [360, 740, 768, 1024, 1100, 1280])
+def test_the_long_heads_of_arrangements_fit(opened, german_guide, width):
+    with opened(german_guide / "arrangements.html", viewport={"width": width, "height": 900}) as page:
+        over = "[...document.querySelectorAll('.table')].map(each => each.scrollWidth - each.clientWidth)"
+        assert set(page.evaluate(over)) == {0}
