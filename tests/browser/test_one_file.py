@@ -51,7 +51,10 @@ def test_the_contents_lead_to_every_sheet(opened, one_file):
         assert len(names) >= 8
         for name in names:
             page.click(f"#contents a[href='{name}']")
-            assert abs(page.locator(name).bounding_box()["y"]) < 40
+            at_the_end = page.evaluate("innerHeight + scrollY >= document.documentElement.scrollHeight - 1")
+            # The last sheet may be lower than the window, and so not reach its top.
+            last = name == names[-1] and at_the_end
+            assert last or abs(page.locator(name).bounding_box()["y"]) < 40, name
 
 
 def test_the_steps_are_counted_without_the_ticks_of_other_sheets(opened, one_file):
