@@ -342,20 +342,29 @@ def test_of_several_places_the_block_tells_which_to_write(tmp_path: Path) -> Non
             assert found["supply"] == pytest.approx(wanted["supply"], rel=1e-9)
 
 
-def test_proposals_at_any_place_of_the_supply_can_be_taken_over(tmp_path: Path) -> None:
+@pytest.fixture
+def two_places(tmp_path: Path) -> Path:
+    """Lights round a corner, runs left out, with proposals at both of two places of the supply."""
+    project = yaml.safe_load((EXAMPLES / "l-shape.yaml").read_text(encoding="utf-8"))
+    del project["runs"]
+    for line in project["hanging"]["lines"]:
+        line.pop("runs", None)
+    project["place"]["supply_at"] = ["H1", "H3"]
+    path = tmp_path / "two-places.yaml"
+    path.write_text(json.dumps(project), encoding="utf-8")
+    return path
+
+
+def test_proposals_at_any_place_of_the_supply_can_be_taken_over(two_places: Path, tmp_path: Path) -> None:
     """The build has its supply at the place of the first; the others keep theirs."""
-    source = yaml.safe_load(Path("tests/examples/l-shape.yaml").read_text(encoding="utf-8"))
-    source["place"]["supply_at"] = ["H1", "H6"]
-    source["hanging"] = {
-        **source["hanging"],
-        "lines": [
-            {key: value for key, value in line.items() if key != "runs"}
-            for line in source["hanging"]["lines"]
-        ],
-    }
-    del source["runs"]
-    file = tmp_path / "two-places.yaml"
-    file.write_text(yaml.safe_dump(source, sort_keys=False), encoding="utf-8")
-    page = page_of(of_study(study(file)))
-    places = {sentence.rpartition(" ")[2] for each in page.arrangements for sentence in each.also}
-    assert places & {"H1", "H6"}
+    found = study(two_places)
+    page, proposals, wanted = page_of(of_study(found)), found.choice.proposals, compared(compare(two_places))
+    sites = [f"H{each.sited.place.number}" for each in proposals]
+    assert set(sites) == {"H1", "H3"}
+    assert [each.also for each in page.arrangements] == [
+        (f"Under place write supply_at: {h}",) for h in sites
+    ]
+    for each, expected in zip(page.arrangements, wanted, strict=True):
+        taken = taken_over(two_places, each, tmp_path)
+        assert taken["evenness"] == pytest.approx(expected["evenness"], rel=1e-9)
+        assert taken["supply"] == pytest.approx(expected["supply"], rel=1e-9)
